@@ -1,0 +1,3 @@
+//! The dipwise command.
+
+fn main() {}

@@ -1,0 +1,1 @@
+//! Readings to shapes to SVG: one drawing for every view.

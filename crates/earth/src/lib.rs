@@ -1,0 +1,1 @@
+//! The Earth's magnetic field at a place and a date.

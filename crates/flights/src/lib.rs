@@ -1,0 +1,1 @@
+//! What can be flown again: scripted legs and their files.

@@ -1,0 +1,3 @@
+//! Build, serve and check everything with one command.
+
+fn main() {}

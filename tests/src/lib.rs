@@ -1,0 +1,1 @@
+//! Published values, independent routes and invariants.

@@ -1,0 +1,3 @@
+//! The page: a compass to fly in the browser.
+
+fn main() {}
