@@ -191,8 +191,7 @@ mod tests {
         assert!((east.xyz - DVec3::Y).length() < 1e-15);
         let up = Rotation::from_attitude(0.0, FRAC_PI_2, 0.0).apply(Vector::x_axis());
         assert!((up.xyz + DVec3::Z).length() < 1e-15);
-        let right_wing =
-            Rotation::from_attitude(0.0, 0.0, 0.3).apply(Vector::new(0.0, 1.0, 0.0));
+        let right_wing = Rotation::from_attitude(0.0, 0.0, 0.3).apply(Vector::new(0.0, 1.0, 0.0));
         assert!(right_wing.z() > 0.0, "the right wing goes down");
     }
 

@@ -62,15 +62,6 @@ impl Range {
             Err(OutOfRange { range: self, value })
         }
     }
-
-    /// The nearest allowed value, in the edge unit; the least one for what is not a number.
-    pub fn nearest(self, value: f64) -> f64 {
-        if value.is_nan() {
-            self.least
-        } else {
-            value.clamp(self.least, self.most)
-        }
-    }
 }
 
 #[cfg(test)]
@@ -92,7 +83,6 @@ mod tests {
     fn refuses_what_is_not_a_number() {
         assert!(BANK.accept(f64::NAN).is_err());
         assert!(BANK.check(f64::INFINITY).is_err());
-        assert_eq!(BANK.nearest(f64::NAN), -80.0);
     }
 
     #[test]
