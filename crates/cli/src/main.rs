@@ -1,3 +1,56 @@
-//! The dipwise command.
+//! The `dipwise` command: everything that can be checked and scripted without a browser.
+//!
+//! Exit code 0: done. 2: bad input, said in one sentence on standard error, with nothing on
+//! standard output.
 
-fn main() {}
+mod failure;
+mod field;
+mod fly;
+mod output;
+mod steady;
+
+use clap::{Parser, Subcommand};
+use failure::Failure;
+use std::process::ExitCode;
+
+/// Shows how an aircraft's floating magnetic compass errs, computed.
+///
+/// For training, not for navigation: the aircraft's own manual, the local rules and a licensed
+/// instructor come first.
+#[derive(Parser)]
+#[command(name = "dipwise", version)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Fly a scenario file and print the flight, row by row.
+    Fly(fly::Fly),
+    /// Print the Earth's field at a place and a date, by WMM2025.
+    Field(field::Field),
+    /// Print where a card comes to rest in a steady turn or speed change, by the closed forms.
+    Steady(steady::Steady),
+}
+
+fn main() -> ExitCode {
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(error) if !error.use_stderr() => {
+            // Help and version: what was asked for. A closed pipe is no fault of the input.
+            let _ = error.print();
+            return ExitCode::SUCCESS;
+        }
+        Err(error) => return Failure::from(error).exit(),
+    };
+    let done = match arguments.command {
+        Command::Fly(fly) => fly.run(),
+        Command::Field(field) => field.run(),
+        Command::Steady(steady) => steady.run(),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => failure.exit(),
+    }
+}

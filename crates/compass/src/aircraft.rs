@@ -47,6 +47,14 @@ impl Aircraft {
         })
     }
 
+    /// The airspeed in m/s at `time` seconds from the start.
+    pub fn airspeed(&self, time: f64) -> f64 {
+        match self {
+            Self::Free(flight) => flight.airspeed(),
+            Self::Prescribed { legs, .. } => legs.airspeed(time),
+        }
+    }
+
     /// Flies from `time` for `duration` seconds. `roll_gust` is the rolling velocity of the air
     /// in rad/s; prescribed legs do not feel it.
     pub fn advance(&mut self, controls: &Controls, roll_gust: f64, time: f64, duration: f64) {

@@ -12,6 +12,11 @@ pub const HORIZONTAL: Range = Range::new("horizontal intensity", Unit::Nanotesla
 /// own stays within ±68 000 nT.
 pub const VERTICAL: Range =
     Range::new("vertical intensity", Unit::Nanotesla, -100_000.0, 100_000.0);
+/// The same where it follows from a dip, so that the sentence says so.
+const VERTICAL_BY_DIP: Range = Range {
+    quantity: "vertical intensity that follows from dip and horizontal intensity",
+    ..VERTICAL
+};
 /// Dip that can be set, down positive.
 pub const DIP: Range = Range::new("dip", Unit::Degree, -90.0, 90.0);
 /// Variation that can be set, east positive.
@@ -75,7 +80,9 @@ impl MagneticField {
     /// # Errors
     /// A value beyond its range; a dip so steep that the vertical intensity is beyond [`VERTICAL`].
     pub fn from_dip(horizontal: f64, dip: f64) -> Result<Self, OutOfRange> {
-        Self::new(horizontal, horizontal * maths::tan(DIP.check(dip)?), 0.0)
+        let horizontal = HORIZONTAL.check(horizontal)?;
+        let vertical = horizontal * maths::tan(DIP.check(dip)?);
+        Self::new(horizontal, VERTICAL_BY_DIP.check(vertical)?, 0.0)
     }
 
     /// Horizontal intensity H in tesla, never negative.

@@ -213,6 +213,11 @@ impl FreeFlight {
         self.state[AIRSPEED] = self.state[AIRSPEED].max(SLOWEST);
     }
 
+    /// Airspeed now, m/s.
+    pub fn airspeed(&self) -> f64 {
+        self.state[AIRSPEED]
+    }
+
     /// Attitude, airspeed and their rates now, with the controls held.
     pub fn kinematics(&self, controls: &Controls) -> Kinematics {
         let slope = self.slope(&self.state, controls, 0.0);

@@ -118,11 +118,7 @@ impl Legs {
     /// Bank, airspeed and their rates at `time` seconds, with the heading given. Before the first
     /// leg and after the last one, bank and airspeed stay as they are.
     pub fn kinematics(&self, time: f64, heading: f64) -> Kinematics {
-        let after = self.segments.partition_point(|s| s.start <= time);
-        let (bank, bank_rate, airspeed, airspeed_rate) = match after.checked_sub(1) {
-            None => (0.0, 0.0, self.airspeed_at_start, 0.0),
-            Some(index) => self.segments[index].at(time),
-        };
+        let [bank, bank_rate, airspeed, airspeed_rate] = self.at(time);
         Kinematics {
             heading,
             pitch: 0.0,
@@ -132,6 +128,21 @@ impl Legs {
             pitch_rate: 0.0,
             bank_rate,
             airspeed_rate,
+        }
+    }
+
+    /// Airspeed in m/s at `time` seconds.
+    pub fn airspeed(&self, time: f64) -> f64 {
+        let [_, _, airspeed, _] = self.at(time);
+        airspeed
+    }
+
+    /// Bank, its rate, airspeed and its rate.
+    fn at(&self, time: f64) -> [f64; 4] {
+        let after = self.segments.partition_point(|s| s.start <= time);
+        match after.checked_sub(1) {
+            None => [0.0, 0.0, self.airspeed_at_start, 0.0],
+            Some(index) => self.segments[index].at(time),
         }
     }
 
@@ -173,7 +184,7 @@ impl Segment {
         PI / 2.0 * (self.airspeed[1] - self.airspeed[0]).abs() / self.duration
     }
 
-    fn at(&self, time: f64) -> (f64, f64, f64, f64) {
+    fn at(&self, time: f64) -> [f64; 4] {
         let fraction = ((time - self.start) / self.duration).min(1.0);
         let (sin, cos) = maths::sin_cos(PI * fraction);
         let eased = 0.5 - 0.5 * cos;
@@ -186,12 +197,12 @@ impl Segment {
             self.bank[1] - self.bank[0],
             self.airspeed[1] - self.airspeed[0],
         );
-        (
+        [
             self.bank[0] + bank * eased,
             bank * slope,
             self.airspeed[0] + airspeed * eased,
             airspeed * slope,
-        )
+        ]
     }
 }
 

@@ -52,12 +52,13 @@ impl Range {
     }
 
     /// Checks a value that is already in SI and radians. A last-bit overrun that comes from the
-    /// change of unit passes.
+    /// change of unit is taken as the limit.
     pub fn check(self, si: f64) -> Result<f64, OutOfRange> {
         let value = si / self.unit.in_si();
         let slack = 1e-12 * (self.most - self.least);
         if value >= self.least - slack && value <= self.most + slack {
-            Ok(si)
+            let unit = self.unit.in_si();
+            Ok(si.clamp(self.least * unit, self.most * unit))
         } else {
             Err(OutOfRange { range: self, value })
         }

@@ -5,7 +5,7 @@ use crate::compass_float::{CompassFloat, FloatState, Surroundings};
 use crate::deviation::AircraftIron;
 use crate::field::MagneticField;
 use crate::float_settings::FloatSettings;
-use crate::frame::Rotation;
+use crate::frame::{Body, Rotation, Vector};
 use crate::free_flight::Controls;
 use crate::gust::{Gust, GustState, NUMBERS, RoughAir};
 use crate::motion::Motion;
@@ -53,6 +53,29 @@ pub struct State {
     /// The controls held over the last step.
     pub controls: Controls,
     gust: Gust,
+}
+
+/// All that can be seen of a flight at one instant.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Moment {
+    /// Seconds since the start.
+    pub time: f64,
+    /// How the airframe moves, without the gusts' shaking.
+    pub motion: Motion,
+    /// Apparent gravity in the bowl, the gusts' shaking included, m/s².
+    pub apparent_gravity: Vector<Body>,
+    /// What the compass shows.
+    pub reading: Reading,
+    /// The torques about the card's axis.
+    pub torques: Torques,
+}
+
+impl Moment {
+    /// How the reading compares with the heading.
+    pub fn difference(&self) -> Difference {
+        let motion = &self.motion;
+        Difference::between(self.reading.compass, motion.heading, motion.rate_of_turn)
+    }
 }
 
 /// A flight under way.
@@ -103,7 +126,7 @@ impl Simulation {
 
     /// Flies one step with the controls held; `numbers` shape the gusts.
     pub fn step(&mut self, controls: &Controls, numbers: [f64; NUMBERS]) {
-        let airspeed = self.motion().airspeed;
+        let airspeed = self.state.aircraft.airspeed(self.time());
         self.state.controls = *controls;
         self.state.gust = self
             .state
@@ -113,12 +136,17 @@ impl Simulation {
         self.state.step += 1;
     }
 
-    /// A copy flown on for part of a step, the controls held: what is true between two steps.
-    #[must_use]
-    pub fn between_steps(&self, seconds: f64) -> Self {
+    /// What is true `seconds` after this step, the controls held; at most one step.
+    pub fn moment_after(&self, seconds: f64) -> Moment {
+        let seconds = seconds.clamp(0.0, STEP);
         let mut later = self.clone();
-        later.advance(seconds.clamp(0.0, STEP));
-        later
+        later.advance(seconds);
+        later.moment_at(self.time() + seconds)
+    }
+
+    /// What is true now.
+    pub fn moment(&self) -> Moment {
+        self.moment_at(self.time())
     }
 
     /// Seconds since the start, at whole steps.
@@ -148,39 +176,50 @@ impl Simulation {
             .motion(&self.state.controls, self.time())
     }
 
-    /// How the pivot moves now, the gusts' shaking included.
-    pub fn shaken_motion(&self) -> Motion {
-        self.motion().shaken(self.state.gust.acceleration)
-    }
-
     /// What the compass shows now.
     pub fn reading(&self) -> Reading {
-        let float = &self.state.float;
-        let card: Rotation<_, _> = float.attitude.then(self.motion().attitude.inverse());
-        Reading::of(card, float.at_stop, self.situation.field.zone())
+        self.reading_in(&self.motion())
     }
 
     /// How the reading compares with the heading now.
     pub fn difference(&self) -> Difference {
-        let motion = self.motion();
-        Difference::between(self.reading().compass, motion.heading, motion.rate_of_turn)
+        self.moment().difference()
     }
 
     /// The torques about the card's axis now.
     pub fn torques(&self) -> Torques {
-        self.compass_float
-            .torques(&self.state.float, &self.around(&self.shaken_motion()))
+        self.moment().torques
     }
 
     /// The float's energy over its polar inertia now, rad²/s².
     pub fn energy(&self) -> f64 {
         self.compass_float
-            .energy(&self.state.float, &self.around(&self.shaken_motion()))
+            .energy(&self.state.float, &self.around(&self.motion()))
     }
 
     /// Replaces the float's state: to start from a card out of place.
     pub fn disturb(&mut self, float: FloatState) {
         self.state.float = float;
+    }
+
+    fn moment_at(&self, time: f64) -> Moment {
+        let motion = self.state.aircraft.motion(&self.state.controls, time);
+        let shaken = motion.shaken(self.state.gust.acceleration);
+        Moment {
+            time,
+            motion,
+            apparent_gravity: shaken.apparent_gravity_in_bowl(),
+            reading: self.reading_in(&motion),
+            torques: self
+                .compass_float
+                .torques(&self.state.float, &self.around(&shaken)),
+        }
+    }
+
+    fn reading_in(&self, motion: &Motion) -> Reading {
+        let float = &self.state.float;
+        let card: Rotation<_, _> = float.attitude.then(motion.attitude.inverse());
+        Reading::of(card, float.at_stop, self.situation.field.zone())
     }
 
     fn around(&self, motion: &Motion) -> Surroundings {

@@ -1,1 +1,13 @@
-//! What can be flown again: scripted legs and their files.
+//! What can be flown again: scripted flights and their files, and air that is as rough every
+//! time it is flown in.
+//!
+//! A [`scenario`] file says where, with which float and along which legs; checked, it becomes a
+//! [`Scenario`], whose [`rows`](Scenario::rows) are the flight.
+
+pub mod air;
+mod file;
+pub mod scenario;
+mod table;
+
+pub use scenario::{Scenario, ScenarioError};
+pub use table::{INTERVAL, Row, heading_to_six_decimals, six_decimals};

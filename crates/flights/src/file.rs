@@ -1,0 +1,135 @@
+//! The shape of a scenario file, and reading one.
+
+use crate::scenario::ScenarioError;
+use serde::Deserialize;
+use strsim::damerau_levenshtein;
+
+/// A scenario file as it is written; degrees, knots, feet, nanotesla and seconds.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct File {
+    pub(crate) field: Field,
+    #[serde(default)]
+    pub(crate) float: Float,
+    pub(crate) iron: Option<Iron>,
+    pub(crate) rough_air: Option<RoughAir>,
+    pub(crate) start: Start,
+    pub(crate) legs: Vec<Leg>,
+}
+
+/// One of: horizontal_nt with vertical_nt or dip_deg; latitude_deg, longitude_deg and date, with
+/// altitude_ft or without; a latitude alone.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Field {
+    pub(crate) horizontal_nt: Option<f64>,
+    pub(crate) vertical_nt: Option<f64>,
+    pub(crate) dip_deg: Option<f64>,
+    pub(crate) latitude_deg: Option<f64>,
+    pub(crate) longitude_deg: Option<f64>,
+    pub(crate) date: Option<String>,
+    pub(crate) altitude_ft: Option<f64>,
+    pub(crate) dipole_latitude_deg: Option<f64>,
+}
+
+/// What is left out is as in the standard float.
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Float {
+    pub(crate) yaw_period_s: Option<f64>,
+    pub(crate) yaw_damping_ratio: Option<f64>,
+    pub(crate) reference_horizontal_nt: Option<f64>,
+    pub(crate) reference_vertical_nt: Option<f64>,
+    pub(crate) level_tilt_deg: Option<f64>,
+    pub(crate) inertia_ratio: Option<f64>,
+    pub(crate) tilt_damping_ratio: Option<f64>,
+    pub(crate) liquid_spin_up_s: Option<f64>,
+    pub(crate) balance_vertical_nt: Option<f64>,
+    pub(crate) friction_angle_deg: Option<f64>,
+    pub(crate) vibration: Option<f64>,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Iron {
+    #[serde(default)]
+    pub(crate) hard_nt: [f64; 3],
+    #[serde(default)]
+    pub(crate) soft: [[f64; 3]; 3],
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct RoughAir {
+    pub(crate) intensity: Intensity,
+    #[serde(default)]
+    pub(crate) seed: u64,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(crate) enum Intensity {
+    Still,
+    Light,
+    Moderate,
+    Severe,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Start {
+    pub(crate) heading_deg: f64,
+    pub(crate) speed_kt: f64,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Leg {
+    pub(crate) seconds: f64,
+    pub(crate) bank_deg: Option<f64>,
+    pub(crate) speed_kt: Option<f64>,
+}
+
+/// Reads a file; what is not of its shape is said in a sentence that names the place.
+pub(crate) fn read(json: &str) -> Result<File, ScenarioError> {
+    let mut reader = serde_json::Deserializer::from_str(json);
+    let file: File = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
+        let path = error.path().to_string();
+        let said = error.inner().to_string();
+        ScenarioError::at(if path == "." { "" } else { &path }, in_words(&said))
+    })?;
+    reader
+        .end()
+        .map_err(|error| ScenarioError::at("", in_words(&error.to_string())))?;
+    Ok(file)
+}
+
+/// Puts the reader's own words into plainer ones: "unknown field `x`, expected one of `a`, `b`"
+/// names the nearest of those it knows.
+fn in_words(said: &str) -> String {
+    let names: Vec<&str> = said.split('`').skip(1).step_by(2).collect();
+    let place = said
+        .rfind(" at line ")
+        .map_or(String::new(), |at| format!(" (at {})", &said[at + 4..]));
+    match names.as_slice() {
+        [unknown, known @ ..] if said.starts_with("unknown ") && !known.is_empty() => {
+            let kind = if said.starts_with("unknown variant") {
+                "value"
+            } else {
+                "field"
+            };
+            let nearest = known
+                .iter()
+                .min_by_key(|name| damerau_levenshtein(name, unknown))
+                .unwrap_or(&known[0]);
+            let all = known.join(", ");
+            format!(
+                "{unknown:?} is no known {kind}; the nearest is {nearest:?} (known: {all}){place}"
+            )
+        }
+        [missing] if said.starts_with("missing field") => {
+            format!("the field {missing:?} is missing{place}")
+        }
+        _ => said.to_string(),
+    }
+}
