@@ -55,6 +55,7 @@ pub mod frame;
 pub mod free_flight;
 pub mod gust;
 pub mod heading;
+pub mod heading_indicator;
 pub mod legs;
 pub mod maths;
 pub mod motion;

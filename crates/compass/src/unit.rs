@@ -18,6 +18,8 @@ pub enum Unit {
     Degree,
     /// Degrees a second; radians a second inside.
     DegreePerSecond,
+    /// Degrees an hour; radians a second inside.
+    DegreePerHour,
     /// Knots; metres a second inside.
     Knot,
     /// Feet; metres inside.
@@ -36,6 +38,7 @@ impl Unit {
         match self {
             Self::Number | Self::Second => 1.0,
             Self::Degree | Self::DegreePerSecond => std::f64::consts::PI / 180.0,
+            Self::DegreePerHour => std::f64::consts::PI / 180.0 / 3600.0,
             Self::Knot => KNOT,
             Self::Foot => FOOT,
             Self::Nanotesla => NANOTESLA,
@@ -49,6 +52,7 @@ impl Unit {
             Self::Number => "",
             Self::Degree => "°",
             Self::DegreePerSecond => "°/s",
+            Self::DegreePerHour => "°/h",
             Self::Knot => " kt",
             Self::Foot => " ft",
             Self::Nanotesla => " nT",

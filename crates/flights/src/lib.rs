@@ -5,7 +5,9 @@
 //! [`Scenario`], whose [`rows`](Scenario::rows) are the flight.
 
 pub mod air;
+pub mod events;
 mod file;
+pub mod samples;
 pub mod scenario;
 mod table;
 
