@@ -1,0 +1,140 @@
+//! The app as WebAssembly, with the JavaScript glue that starts it.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use anyhow::{Context, Result};
+use wasm_bindgen_cli_support::Bindgen;
+
+use crate::assets::digest;
+use crate::tools::{self, WASM_TARGET};
+use crate::workspace::{Workspace, find_program, run};
+
+/// Code-size passes alone: the physics was already compiled for speed. The feature list is only
+/// for tools like this one, so it does not travel.
+const OPTIMISER_FLAGS: [&str; 2] = ["-Oz", "--strip-target-features"];
+
+/// The profile of the root manifest that the page is built with.
+const PROFILE: &str = "page";
+
+/// Builds the app; the result is the glue, the module and any snippets, by file name.
+pub(crate) fn build(workspace: &Workspace) -> Result<BTreeMap<String, Vec<u8>>> {
+    tools::wasm_target(workspace)?;
+    run(&mut workspace.cargo([
+        "build",
+        "--package=web",
+        "--bin=web",
+        &format!("--profile={PROFILE}"),
+        &format!("--target={WASM_TARGET}"),
+    ]))?;
+    let built = workspace
+        .target()
+        .join(WASM_TARGET)
+        .join(PROFILE)
+        .join("web.wasm");
+    let module = fs::read(&built).context("cargo built no web.wasm")?;
+
+    let optimiser = Optimiser::find(workspace);
+    let folder = workspace.target().join("web-bound");
+    let (bound, stamp) = (folder.join("files"), folder.join("stamp"));
+    // This program's own code counts too: it holds wasm-bindgen.
+    let own = fs::read(std::env::current_exe()?).context("could not read xtask's own file")?;
+    let inputs = digest(&[&module, &own, optimiser.stamp().as_bytes()]);
+    if fs::read_to_string(&stamp).is_ok_and(|last| last == inputs) {
+        return read_folder(&bound);
+    }
+
+    if folder.exists() {
+        fs::remove_dir_all(&folder).context("could not empty the folder of the last build")?;
+    }
+    Bindgen::new()
+        .input_path(&built)
+        .web(true)?
+        .typescript(false)
+        .remove_name_section(true)
+        .remove_producers_section(true)
+        .out_name("web")
+        .generate(&bound)
+        .context("wasm-bindgen could not bind web.wasm")?;
+    optimiser.run(&bound.join("web_bg.wasm"))?;
+    fs::write(&stamp, inputs).context("could not mark the module as built")?;
+    read_folder(&bound)
+}
+
+/// The wasm-opt of npm's `binaryen`, pinned by the lock file. One from elsewhere is never taken:
+/// Debian 12's breaks the module in silence.
+enum Optimiser {
+    Found {
+        node: PathBuf,
+        script: PathBuf,
+        version: String,
+    },
+    Missing,
+}
+
+impl Optimiser {
+    fn find(workspace: &Workspace) -> Self {
+        let Some(node) = find_program(&["node"]) else {
+            println!("wasm-opt is not to be had without Node: the page will be 3 % larger");
+            return Self::Missing;
+        };
+        if let Err(error) = tools::npm_packages(workspace) {
+            println!("wasm-opt is not to be had ({error:#}): the page will be 3 % larger");
+            return Self::Missing;
+        }
+        let package = workspace.browser_tests().join("node_modules/binaryen");
+        let version = fs::read_to_string(package.join("package.json")).unwrap_or_default();
+        Self::Found {
+            node,
+            script: package.join("bin/wasm-opt"),
+            version,
+        }
+    }
+
+    /// Changes whenever the optimiser's result may.
+    fn stamp(&self) -> String {
+        match self {
+            Self::Found { version, .. } => format!("{version} {OPTIMISER_FLAGS:?}"),
+            Self::Missing => String::new(),
+        }
+    }
+
+    fn run(&self, module: &Path) -> Result<()> {
+        let Self::Found { node, script, .. } = self else {
+            return Ok(());
+        };
+        let mut wasm_opt = Command::new(node);
+        run(wasm_opt
+            .arg(script)
+            .args(OPTIMISER_FLAGS)
+            .arg(module)
+            .arg("-o")
+            .arg(module))
+    }
+}
+
+/// Every file below a folder, by its path from there with forward slashes.
+pub(crate) fn read_folder(folder: &Path) -> Result<BTreeMap<String, Vec<u8>>> {
+    let mut files = BTreeMap::new();
+    let mut waiting = vec![folder.to_owned()];
+    while let Some(current) = waiting.pop() {
+        let entries = fs::read_dir(&current)
+            .with_context(|| format!("could not list {}", current.display()))?;
+        for entry in entries {
+            let path = entry?.path();
+            if path.is_dir() {
+                waiting.push(path);
+                continue;
+            }
+            let parts = path.strip_prefix(folder)?.iter();
+            let parts: Vec<_> = parts.map(|part| part.to_string_lossy()).collect();
+            let name = parts.join("/");
+            let bytes =
+                fs::read(&path).with_context(|| format!("could not read {}", path.display()))?;
+            files.insert(name, bytes);
+        }
+    }
+    Ok(files)
+}

@@ -1,0 +1,19 @@
+// Starts the app, then says so: `data-ready` on the root element is "true" once it runs.
+
+import init from './web.js';
+
+const root = document.documentElement;
+
+try {
+  await init({ module_or_path: new URL('./web_bg.wasm', import.meta.url) });
+  root.dataset.ready = 'true';
+} catch (error) {
+  root.dataset.ready = 'false';
+  document.getElementById('not-started').hidden = false;
+  console.error(error);
+}
+
+// Without a service worker the page works all the same, while there is a network.
+navigator.serviceWorker
+  ?.register(new URL('service-worker.js', document.baseURI))
+  .catch(() => {});

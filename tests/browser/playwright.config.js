@@ -1,0 +1,42 @@
+// `cargo xtask test browser` serves the page, finds Chromium, and sets what is read from the
+// environment here.
+
+import { defineConfig, devices } from '@playwright/test';
+
+const { BASE_URL: baseURL, CHROMIUM_PATH: executablePath } = process.env;
+if (!baseURL) {
+  throw new Error('BASE_URL is not set: run these tests by `cargo xtask test browser`.');
+}
+
+export default defineConfig({
+  testDir: '.',
+  testMatch: '*.spec.js',
+  outputDir: 'results/traces',
+  reporter: [['list'], ['json', { outputFile: 'results/report.json' }]],
+  forbidOnly: Boolean(process.env.CI),
+  fullyParallel: true,
+  workers: 2,
+  // A test that passes only at the second try has found something.
+  retries: 0,
+  use: {
+    ...devices['Desktop Chrome'],
+    baseURL,
+    screenshot: 'only-on-failure',
+    trace: 'retain-on-failure',
+    // Requests of a service worker cannot be refused here; the tests of it ask for it.
+    serviceWorkers: 'block',
+    launchOptions: {
+      executablePath,
+      chromiumSandbox: process.getuid?.() !== 0,
+      args: [
+        // Whatever else is asked of the network finds no host.
+        '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-quic',
+        '--disable-sync',
+        '--no-first-run',
+      ],
+    },
+  },
+});
