@@ -1,0 +1,47 @@
+// What the specs of flying share: reading the page in one go, and starting flights.
+
+import { expect } from './fixtures.js';
+
+// Everything the page shows of one instant. The data are in hundredths, the rest as seen.
+export const read = (page) =>
+  page.evaluate(() => {
+    const data = document.getElementById('readings').dataset;
+    const text = (id) => document.getElementById(id).textContent.trim();
+    const numbers = ['time', 'heading', 'compass', 'bank', 'airspeed', 'tilt'];
+    return {
+      ...Object.fromEntries(numbers.map((name) => [name, Number(data[name])])),
+      figures: { heading: text('heading'), compass: text('compass') },
+      difference: text('difference'),
+      doing: text('doing'),
+    };
+  });
+
+// Waits until what is read passes, and gives it.
+export async function until(page, passes) {
+  let last;
+  await expect
+    .poll(async () => passes((last = await read(page))), { timeout: 20_000, intervals: [50] })
+    .toBe(true);
+  return last;
+}
+
+// Starts a flight at a latitude on a heading, then hands the keyboard back to the aircraft.
+export async function begin(page, { latitude, heading }) {
+  await page.keyboard.press('s');
+  await page.getByRole('textbox', { name: 'Latitude' }).fill(String(latitude));
+  await page.getByLabel('On heading').selectOption(String(heading));
+  await page.getByRole('button', { name: 'Start a new flight' }).click();
+  await page.locator('#situation').focus();
+  await page.keyboard.press('s');
+  await expect(page.getByRole('button', { name: 'Start a new flight' })).toBeHidden();
+}
+
+export async function press(page, key, times = 1) {
+  for (let i = 0; i < times; i += 1) await page.keyboard.press(key);
+}
+
+// Eight times as fast as real time.
+export const hurry = (page) => press(page, '+', 3);
+
+// How far a heading lies to the right of another, from −180 to 180.
+export const rightOf = (heading, other) => ((heading - other + 540) % 360) - 180;

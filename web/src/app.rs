@@ -1,0 +1,144 @@
+//! The page as a whole: its parts, its keys, its one loop.
+
+use crate::cockpit::Cockpit;
+use crate::components::controls::Controls;
+use crate::components::key_list::KeyList;
+use crate::components::pictures::{CardFace, Rose};
+use crate::components::readings::{CompassLine, HeadingLine, Readings};
+use crate::components::situation::Situation;
+use crate::components::top_bar::TopBar;
+use crate::intent::{Intent, Meaning, Press, meaning};
+use crate::preferences::View;
+use crate::session::Session;
+use crate::setting::Setting;
+use crate::words::Words;
+use drawing::theme::Light;
+use leptos::ev;
+use leptos::prelude::*;
+use leptos::wasm_bindgen::JsCast;
+use leptos_use_document_visibility::use_document_visibility;
+use leptos_use_raf_fn::{UseRafFnCallbackArgs, use_raf_fn};
+use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
+
+/// Where the page is wide enough for three columns and tall enough for the key list.
+const ROOMY: &str = "(min-width: 70rem) and (min-height: 42rem)";
+
+/// The page.
+#[component]
+pub(crate) fn App() -> impl IntoView {
+    let tag = window().navigator().language().unwrap_or_default();
+    let words = Words::for_tag(&tag);
+    let session = Setting::home()
+        .ok()
+        .and_then(|setting| Session::new(setting).ok());
+    match session {
+        Some(session) => {
+            let cockpit = Cockpit::new(session, words, matches(ROOMY));
+            provide_context(cockpit);
+            run(cockpit);
+            view! { <Page cockpit/> }.into_any()
+        }
+        None => view! { <p role="alert">{words.failed}</p> }.into_any(),
+    }
+}
+
+#[component]
+fn Page(cockpit: Cockpit) -> impl IntoView {
+    let words = cockpit.words;
+    let view = move || match cockpit.preferences.view() {
+        View::Card => "card",
+        View::Rose => "rose",
+    };
+    view! {
+        <TopBar/>
+        <main class="page" data-view=view>
+            <Situation/>
+            <Readings>
+                <CompassLine/>
+                <CardFace/>
+                <HeadingLine/>
+                <Rose/>
+            </Readings>
+            <KeyList/>
+            <Controls/>
+        </main>
+        <footer class="caution">{words.caution}</footer>
+        <p class="unseen" role="status" aria-live="polite">{move || cockpit.told()}</p>
+    }
+}
+
+/// Connects the cockpit with the browser: frames, keys, sight, light and language.
+fn run(cockpit: Cockpit) {
+    let _ = use_raf_fn(move |UseRafFnCallbackArgs { timestamp, .. }| {
+        cockpit.frame(timestamp / 1000.0);
+    });
+
+    let visibility = use_document_visibility();
+    Effect::new(move || {
+        if visibility.get() == VisibilityState::Hidden {
+            cockpit.sleep();
+        }
+    });
+
+    let keys = window_event_listener(ev::keydown, move |event| press(cockpit, &event));
+    on_cleanup(move || keys.remove());
+
+    let root = document().document_element();
+    Effect::new(move || {
+        let light = match cockpit.preferences.light() {
+            Light::Day => "day",
+            Light::Night => "night",
+        };
+        if let Some(root) = &root {
+            let _ = root.set_attribute("data-light", light);
+            let _ = root.set_attribute("lang", cockpit.words.tag);
+        }
+    });
+}
+
+/// A key was pressed anywhere on the page.
+fn press(cockpit: Cockpit, event: &KeyboardEvent) {
+    let key = event.key();
+    let press = Press {
+        key: &key,
+        shift: event.shift_key(),
+        browser: event.ctrl_key() || event.alt_key() || event.meta_key() || event.is_composing(),
+        repeat: event.repeat(),
+    };
+    if event.default_prevented() || belongs_elsewhere(event, &key) {
+        return;
+    }
+    match meaning(press) {
+        Meaning::None => {}
+        Meaning::Held => event.prevent_default(),
+        Meaning::Asks(intent) => {
+            if untrack(|| cockpit.preferences.keys_fly()) || intent == Intent::ShowKeys {
+                event.prevent_default();
+                cockpit.ask(intent);
+            }
+        }
+    }
+}
+
+/// Whether the element in focus uses this key itself.
+fn belongs_elsewhere(event: &KeyboardEvent, key: &str) -> bool {
+    let Some(element) = event
+        .target()
+        .and_then(|target| target.dyn_into::<HtmlElement>().ok())
+    else {
+        return false;
+    };
+    let name = element.tag_name();
+    let typed_into =
+        matches!(name.as_str(), "INPUT" | "SELECT" | "TEXTAREA") || element.is_content_editable();
+    let pressed = key == " " && matches!(name.as_str(), "BUTTON" | "SUMMARY" | "A");
+    typed_into || pressed
+}
+
+fn matches(query: &str) -> bool {
+    window()
+        .match_media(query)
+        .ok()
+        .flatten()
+        .is_some_and(|list| list.matches())
+}

@@ -1,0 +1,132 @@
+//! The session as the page sees it: signals to read, intents to send.
+
+use crate::intent::Intent;
+use crate::preferences::Preferences;
+use crate::session::{Readout, Session};
+use crate::words::Words;
+use leptos::prelude::*;
+
+/// Seconds between two updates of texts that only screen readers meet; chosen.
+const BEAT: f64 = 1.0;
+
+/// What every component is given.
+#[derive(Clone, Copy)]
+pub(crate) struct Cockpit {
+    session: StoredValue<Session, LocalStorage>,
+    readout: RwSignal<Readout>,
+    beat: RwSignal<f64>,
+    told: RwSignal<String>,
+    keys_shown: RwSignal<bool>,
+    situation_shown: RwSignal<bool>,
+    /// What the browser remembers.
+    pub(crate) preferences: Preferences,
+    /// The words of the page.
+    pub(crate) words: &'static Words,
+}
+
+impl Cockpit {
+    /// A cockpit for a session; `wide` says whether there is room for the key list.
+    pub(crate) fn new(session: Session, words: &'static Words, wide: bool) -> Self {
+        Self {
+            readout: RwSignal::new(session.readout()),
+            session: StoredValue::new_local(session),
+            beat: RwSignal::new(0.0),
+            told: RwSignal::default(),
+            keys_shown: RwSignal::new(wide),
+            situation_shown: RwSignal::new(false),
+            preferences: Preferences::load(),
+            words,
+        }
+    }
+
+    /// What can be read now; the reader runs again whenever it changes.
+    pub(crate) fn readout(self) -> Readout {
+        self.readout.get()
+    }
+
+    /// A part of what can be read; its readers run only when that part changes.
+    pub(crate) fn part<T>(self, of: impl Fn(&Readout) -> T + Send + Sync + 'static) -> Memo<T>
+    where
+        T: PartialEq + Send + Sync + 'static,
+    {
+        Memo::new(move |_| self.readout.with(&of))
+    }
+
+    /// A text made from what can be read, new at most once a second.
+    pub(crate) fn slowly(self, of: fn(&Readout) -> String) -> Memo<String> {
+        Memo::new(move |_| {
+            self.beat.track();
+            self.readout.with_untracked(of)
+        })
+    }
+
+    /// What was last told on demand.
+    pub(crate) fn told(self) -> String {
+        self.told.get()
+    }
+
+    /// Whether the key list is shown.
+    pub(crate) fn keys_shown(self) -> bool {
+        self.keys_shown.get()
+    }
+
+    /// Whether the situation is unfolded.
+    pub(crate) fn situation_shown(self) -> bool {
+        self.situation_shown.get()
+    }
+
+    /// Does what is asked.
+    pub(crate) fn ask(self, intent: Intent) {
+        match intent {
+            Intent::ShowKeys => self.keys_shown.update(|shown| *shown = !*shown),
+            Intent::ShowSituation => self.situation_shown.update(|shown| *shown = !*shown),
+            Intent::ChangeView => self.preferences.change_view(),
+            Intent::ChangeLight => self.preferences.change_light(),
+            Intent::Tell => self.tell(self.readout.with_untracked(self.words.situation)),
+            _ => {
+                let done = self.session.try_update_value(|session| session.ask(intent));
+                if let Some(Err(_)) = done {
+                    self.tell(self.words.failed.to_owned());
+                }
+                self.look();
+            }
+        }
+    }
+
+    /// A frame of the browser at `now` seconds.
+    pub(crate) fn frame(self, now: f64) {
+        if self.session.try_update_value(|session| session.frame(now)) == Some(true) {
+            self.look();
+        }
+        let beat = (now / BEAT).floor();
+        if self.beat.get_untracked() != beat {
+            self.beat.set(beat);
+        }
+    }
+
+    /// The page goes out of sight.
+    pub(crate) fn sleep(self) {
+        self.session.update_value(Session::sleep);
+        self.look();
+    }
+
+    fn look(self) {
+        if let Some(readout) = self.session.try_with_value(Session::readout)
+            && readout != self.readout.get_untracked()
+        {
+            self.readout.set(readout);
+        }
+    }
+
+    /// A screen reader says only what changes, so the same words twice differ by a space.
+    fn tell(self, text: String) {
+        self.told.update(|told| {
+            *told = if *told == text { text + "\u{a0}" } else { text };
+        });
+    }
+}
+
+/// The cockpit of the page that this component stands in.
+pub(crate) fn use_cockpit() -> Cockpit {
+    expect_context()
+}

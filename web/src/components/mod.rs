@@ -1,0 +1,10 @@
+//! The parts of the page. Each reads the cockpit and sends it intents.
+
+pub(crate) mod controls;
+pub(crate) mod key_list;
+pub(crate) mod marks;
+pub(crate) mod pictures;
+pub(crate) mod place_panel;
+pub(crate) mod readings;
+pub(crate) mod situation;
+pub(crate) mod top_bar;

@@ -1,0 +1,82 @@
+//! The top line: name, what the flight is doing, and the page's own buttons.
+
+use super::controls::keep_focus;
+use crate::clock::Rate;
+use crate::cockpit::use_cockpit;
+use crate::intent::{Intent, shortcut};
+use crate::preferences::View;
+use crate::session::Pause;
+use drawing::theme::Light;
+use leptos::prelude::*;
+
+/// The top line.
+#[component]
+pub(crate) fn TopBar() -> impl IntoView {
+    let cockpit = use_cockpit();
+    let words = cockpit.words;
+    let state = cockpit.part(|readout| (readout.pause, readout.rate));
+    let doing = move || match state.get() {
+        (Some(Pause::Asked), _) => words.paused.to_owned(),
+        (Some(Pause::Asleep), _) => words.asleep.to_owned(),
+        (None, Rate::REAL) => String::new(),
+        (None, rate) => (words.slow_motion)(rate.factor()),
+    };
+    let preferences = cockpit.preferences;
+    let view_words = move || match preferences.view() {
+        View::Card => words.show_rose,
+        View::Rose => words.show_card,
+    };
+    let light_words = move || match preferences.light() {
+        Light::Day => words.by_night,
+        Light::Night => words.by_day,
+    };
+    view! {
+        <header class="top">
+            <h1>{words.name}</h1>
+            <p class="doing" id="doing" role="status">{doing}</p>
+            <div class="page-buttons">
+                <button
+                    type="button"
+                    class="quiet tell"
+                    aria-keyshortcuts=shortcut(Intent::Tell)
+                    on:click=move |_| cockpit.ask(Intent::Tell)
+                >
+                    {words.tell}
+                </button>
+                <button
+                    type="button"
+                    class="quiet view-button"
+                    id="view"
+                    aria-label=move || view_words().name
+                    title=move || view_words().name
+                    aria-keyshortcuts=shortcut(Intent::ChangeView)
+                    on:mousedown=keep_focus
+                    on:click=move |_| cockpit.ask(Intent::ChangeView)
+                >
+                    {move || view_words().label}
+                </button>
+                <button
+                    type="button"
+                    class="quiet"
+                    id="light"
+                    aria-keyshortcuts=shortcut(Intent::ChangeLight)
+                    on:mousedown=keep_focus
+                    on:click=move |_| cockpit.ask(Intent::ChangeLight)
+                >
+                    {light_words}
+                </button>
+                <button
+                    type="button"
+                    class="quiet"
+                    aria-expanded=move || cockpit.keys_shown().to_string()
+                    aria-controls="keys"
+                    aria-keyshortcuts=shortcut(Intent::ShowKeys)
+                    on:mousedown=keep_focus
+                    on:click=move |_| cockpit.ask(Intent::ShowKeys)
+                >
+                    {words.keys}
+                </button>
+            </div>
+        </header>
+    }
+}

@@ -1,0 +1,301 @@
+//! Everything a user can ask for, and the keys that ask for it.
+//!
+//! One table makes both the behaviour of the keys and the list of them on the page.
+
+use crate::setting::Setting;
+use crate::words::Words;
+
+/// What a user asks for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Intent {
+    /// More bank by so many degrees, right positive.
+    Bank(i8),
+    /// Wings level, rudder centred.
+    LevelWings,
+    /// More airspeed by so many knots.
+    Speed(i8),
+    /// A steeper climb by so many degrees.
+    Climb(i8),
+    /// More rudder by so many quarters of its travel, right positive.
+    Rudder(i8),
+    /// Pause, or fly on.
+    Pause,
+    /// Pause and fly on by a readout.
+    Step,
+    /// Half as fast.
+    SlowDown,
+    /// Twice as fast.
+    SpeedUp,
+    /// Fly again from the start, the place kept.
+    Restart,
+    /// Start a flight from another setting.
+    Begin(Setting),
+    /// Show or hide the list of keys.
+    ShowKeys,
+    /// Show or fold the situation.
+    ShowSituation,
+    /// Show the other view: card or rose.
+    ChangeView,
+    /// Change between day and night.
+    ChangeLight,
+    /// Say the situation in words.
+    Tell,
+}
+
+/// A key that asks for something.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Binding {
+    /// What the browser calls the key (`KeyboardEvent.key`, letters in lower case).
+    key: &'static str,
+    /// Whether Shift must be held; `None`: it does not matter.
+    shift: Option<bool>,
+    /// What it asks for.
+    pub(crate) intent: Intent,
+    /// Whether it asks again while held down.
+    repeats: bool,
+    /// What stands on the key, or its name.
+    pub(crate) cap: &'static str,
+}
+
+impl Binding {
+    const fn held(key: &'static str, shift: bool, intent: Intent, cap: &'static str) -> Self {
+        Self {
+            key,
+            shift: Some(shift),
+            intent,
+            repeats: true,
+            cap,
+        }
+    }
+
+    const fn letter(key: &'static str, intent: Intent, cap: &'static str) -> Self {
+        Self {
+            key,
+            shift: None,
+            intent,
+            repeats: false,
+            cap,
+        }
+    }
+
+    /// The key as the `aria-keyshortcuts` attribute names it.
+    pub(crate) fn shortcut(&self) -> String {
+        let key = if self.key == " " { "Space" } else { self.key };
+        match self.shift {
+            Some(true) => format!("Shift+{key}"),
+            _ => key.to_owned(),
+        }
+    }
+}
+
+/// A line of the key list: keys that belong together and what they do.
+pub(crate) struct Line {
+    /// The keys, in the order in which the words name them.
+    pub(crate) bindings: &'static [Binding],
+    /// What they do.
+    pub(crate) words: fn(&Words) -> &'static str,
+    /// Whether Shift is shown before the keys.
+    pub(crate) with_shift: bool,
+}
+
+impl Line {
+    const fn new(bindings: &'static [Binding], words: fn(&Words) -> &'static str) -> Self {
+        Self {
+            bindings,
+            words,
+            with_shift: false,
+        }
+    }
+}
+
+/// The keys, as they are listed and as they act.
+pub(crate) const KEYS: [Line; 14] = [
+    Line::new(
+        &[
+            Binding::held("ArrowLeft", false, Intent::Bank(-5), "←"),
+            Binding::held("ArrowRight", false, Intent::Bank(5), "→"),
+        ],
+        |words| words.key_bank,
+    ),
+    Line::new(
+        &[
+            Binding::held("ArrowUp", false, Intent::Speed(5), "↑"),
+            Binding::held("ArrowDown", false, Intent::Speed(-5), "↓"),
+        ],
+        |words| words.key_speed,
+    ),
+    Line {
+        bindings: &[
+            Binding::held("ArrowLeft", true, Intent::Bank(-1), "←"),
+            Binding::held("ArrowRight", true, Intent::Bank(1), "→"),
+            Binding::held("ArrowUp", true, Intent::Speed(1), "↑"),
+            Binding::held("ArrowDown", true, Intent::Speed(-1), "↓"),
+        ],
+        words: |words| words.key_fine,
+        with_shift: true,
+    },
+    Line::new(&[Binding::letter("l", Intent::LevelWings, "L")], |words| {
+        words.key_level
+    }),
+    Line::new(
+        &[
+            Binding::letter("c", Intent::Climb(1), "C"),
+            Binding::letter("d", Intent::Climb(-1), "D"),
+        ],
+        |words| words.key_climb,
+    ),
+    Line::new(
+        &[
+            Binding::letter("z", Intent::Rudder(-1), "Z"),
+            Binding::letter("x", Intent::Rudder(1), "X"),
+        ],
+        |words| words.key_rudder,
+    ),
+    Line::new(&[Binding::letter(" ", Intent::Pause, "Space")], |words| {
+        words.key_pause
+    }),
+    Line::new(
+        &[Binding {
+            repeats: true,
+            ..Binding::letter(".", Intent::Step, ".")
+        }],
+        |words| words.key_step,
+    ),
+    Line::new(
+        &[
+            Binding::letter("-", Intent::SlowDown, "−"),
+            Binding::letter("+", Intent::SpeedUp, "+"),
+            // The same key without Shift on many keyboards.
+            Binding::letter("=", Intent::SpeedUp, ""),
+        ],
+        |words| words.key_rate,
+    ),
+    Line::new(&[Binding::letter("r", Intent::Restart, "R")], |words| {
+        words.key_restart
+    }),
+    Line::new(
+        &[Binding::letter("s", Intent::ShowSituation, "S")],
+        |words| words.key_situation,
+    ),
+    Line::new(
+        &[
+            Binding::letter("v", Intent::ChangeView, "V"),
+            Binding::letter("n", Intent::ChangeLight, "N"),
+        ],
+        |words| words.key_look,
+    ),
+    Line::new(&[Binding::letter("t", Intent::Tell, "T")], |words| {
+        words.key_tell
+    }),
+    Line::new(&[Binding::letter("?", Intent::ShowKeys, "?")], |words| {
+        words.key_keys
+    }),
+];
+
+/// A key as it was pressed.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Press<'a> {
+    /// What the browser calls the key.
+    pub(crate) key: &'a str,
+    /// Shift is held.
+    pub(crate) shift: bool,
+    /// Control, Alt or the command key is held: the browser's own business.
+    pub(crate) browser: bool,
+    /// It is held down and repeats.
+    pub(crate) repeat: bool,
+}
+
+/// What a press of a key means here.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Meaning {
+    /// Nothing: the browser may do what it does.
+    None,
+    /// Ours, but nothing to do.
+    Held,
+    /// This.
+    Asks(Intent),
+}
+
+/// What a press asks for.
+pub(crate) fn meaning(press: Press<'_>) -> Meaning {
+    if press.browser {
+        return Meaning::None;
+    }
+    let lower = press.key.to_lowercase();
+    let found = KEYS.iter().flat_map(|line| line.bindings).find(|binding| {
+        binding.key.to_lowercase() == lower
+            && binding.shift.is_none_or(|shift| shift == press.shift)
+    });
+    match found {
+        None => Meaning::None,
+        Some(binding) if press.repeat && !binding.repeats => Meaning::Held,
+        Some(binding) => Meaning::Asks(binding.intent),
+    }
+}
+
+/// The key that asks for this, as `aria-keyshortcuts` names it; empty if there is none.
+pub(crate) fn shortcut(intent: Intent) -> String {
+    KEYS.iter()
+        .flat_map(|line| line.bindings)
+        .find(|binding| binding.intent == intent)
+        .map(Binding::shortcut)
+        .unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn key(key: &str) -> Press<'_> {
+        Press {
+            key,
+            ..Press::default()
+        }
+    }
+
+    #[test]
+    fn every_listed_key_does_what_its_line_says() {
+        for binding in KEYS.iter().flat_map(|line| line.bindings) {
+            let press = Press {
+                key: binding.key,
+                shift: binding.shift.unwrap_or(false),
+                ..Press::default()
+            };
+            assert_eq!(meaning(press), Meaning::Asks(binding.intent), "{binding:?}");
+        }
+    }
+
+    #[test]
+    fn shift_makes_the_arrows_fine_and_leaves_letters_alone() {
+        let shifted = |name| Press {
+            shift: true,
+            ..key(name)
+        };
+        assert_eq!(
+            meaning(shifted("ArrowRight")),
+            Meaning::Asks(Intent::Bank(1))
+        );
+        assert_eq!(meaning(shifted("L")), Meaning::Asks(Intent::LevelWings));
+        assert_eq!(meaning(shifted("?")), Meaning::Asks(Intent::ShowKeys));
+    }
+
+    #[test]
+    fn the_browsers_own_shortcuts_stay_its_own() {
+        let reload = Press {
+            browser: true,
+            ..key("r")
+        };
+        assert_eq!(meaning(reload), Meaning::None);
+        assert_eq!(meaning(key("Tab")), Meaning::None);
+    }
+
+    #[test]
+    fn a_held_key_repeats_only_where_that_makes_sense() {
+        let held = |name| Press {
+            repeat: true,
+            ..key(name)
+        };
+        assert_eq!(meaning(held("ArrowUp")), Meaning::Asks(Intent::Speed(5)));
+        assert_eq!(meaning(held(" ")), Meaning::Held);
+    }
+}

@@ -1,0 +1,177 @@
+//! What the page remembers about its user: light, view, and whether keys fly.
+//!
+//! Kept in the browser's local storage, if there is one. A stored value that means nothing, and
+//! a storage that is refused, count as nothing stored.
+
+use codee::string::FromToStringCodec;
+use drawing::theme::Light;
+use leptos::prelude::*;
+use leptos_use_preferences::use_preferred_dark;
+use leptos_use_storage::{StorageType, UseStorageOptions, use_storage_with_options};
+use std::fmt;
+use std::str::FromStr;
+
+/// Day, night, or as the system has it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum LightChoice {
+    /// As the system has it.
+    #[default]
+    System,
+    /// Chosen by hand.
+    Chosen(Light),
+}
+
+/// What the middle of a narrow page shows. A wide one shows both.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum View {
+    /// The card face.
+    #[default]
+    Card,
+    /// The rose.
+    Rose,
+}
+
+/// A stored word that means nothing here.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Unknown;
+
+impl fmt::Display for LightChoice {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::System => "system",
+            Self::Chosen(Light::Day) => "day",
+            Self::Chosen(Light::Night) => "night",
+        })
+    }
+}
+
+impl FromStr for LightChoice {
+    type Err = Unknown;
+
+    fn from_str(text: &str) -> Result<Self, Unknown> {
+        match text {
+            "system" => Ok(Self::System),
+            "day" => Ok(Self::Chosen(Light::Day)),
+            "night" => Ok(Self::Chosen(Light::Night)),
+            _ => Err(Unknown),
+        }
+    }
+}
+
+impl fmt::Display for View {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Card => "card",
+            Self::Rose => "rose",
+        })
+    }
+}
+
+impl FromStr for View {
+    type Err = Unknown;
+
+    fn from_str(text: &str) -> Result<Self, Unknown> {
+        match text {
+            "card" => Ok(Self::Card),
+            "rose" => Ok(Self::Rose),
+            _ => Err(Unknown),
+        }
+    }
+}
+
+/// The preferences, each to be read and set.
+#[derive(Clone, Copy)]
+pub(crate) struct Preferences {
+    light: (Signal<LightChoice>, WriteSignal<LightChoice>),
+    dark_system: Signal<bool>,
+    view: (Signal<View>, WriteSignal<View>),
+    keys_fly: (Signal<bool>, WriteSignal<bool>),
+}
+
+impl Preferences {
+    /// Reads what is stored.
+    pub(crate) fn load() -> Self {
+        Self {
+            light: stored("dipwise.light", LightChoice::default()),
+            dark_system: use_preferred_dark(),
+            view: stored("dipwise.view", View::default()),
+            keys_fly: stored("dipwise.keys-fly", true),
+        }
+    }
+
+    /// Day or night, as chosen or as the system has it.
+    pub(crate) fn light(self) -> Light {
+        match self.light.0.get() {
+            LightChoice::Chosen(light) => light,
+            LightChoice::System if self.dark_system.get() => Light::Night,
+            LightChoice::System => Light::Day,
+        }
+    }
+
+    /// Changes between day and night.
+    pub(crate) fn change_light(self) {
+        let other = match untrack(|| self.light()) {
+            Light::Day => Light::Night,
+            Light::Night => Light::Day,
+        };
+        self.light.1.set(LightChoice::Chosen(other));
+    }
+
+    /// What the middle of a narrow page shows.
+    pub(crate) fn view(self) -> View {
+        self.view.0.get()
+    }
+
+    /// Changes between card and rose.
+    pub(crate) fn change_view(self) {
+        self.view.1.set(match self.view.0.get_untracked() {
+            View::Card => View::Rose,
+            View::Rose => View::Card,
+        });
+    }
+
+    /// Whether keys fly the aircraft.
+    pub(crate) fn keys_fly(self) -> bool {
+        self.keys_fly.0.get()
+    }
+
+    /// Lets keys fly the aircraft, or not.
+    pub(crate) fn set_keys_fly(self, fly: bool) {
+        self.keys_fly.1.set(fly);
+    }
+}
+
+/// A value in local storage, and the way to set it.
+fn stored<T>(key: &'static str, initial: T) -> (Signal<T>, WriteSignal<T>)
+where
+    T: Clone + Default + PartialEq + FromStr + fmt::Display + Send + Sync + 'static,
+    T::Err: fmt::Debug,
+{
+    let options = UseStorageOptions::default()
+        .initial_value(initial)
+        .on_error(|_| {});
+    let (value, set, _) =
+        use_storage_with_options::<T, FromToStringCodec>(StorageType::Local, key, options);
+    (value, set)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_written_is_read_again_and_nothing_else() {
+        for choice in [
+            LightChoice::System,
+            LightChoice::Chosen(Light::Day),
+            LightChoice::Chosen(Light::Night),
+        ] {
+            assert_eq!(choice.to_string().parse(), Ok(choice));
+        }
+        for view in [View::Card, View::Rose] {
+            assert_eq!(view.to_string().parse(), Ok(view));
+        }
+        assert_eq!("dusk".parse::<LightChoice>(), Err(Unknown));
+        assert_eq!("".parse::<View>(), Err(Unknown));
+    }
+}

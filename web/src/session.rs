@@ -1,0 +1,388 @@
+//! The session: the flight under way, what the user asks of it, and what can be read off it.
+//!
+//! The sole caller of the simulation. It knows no browser: frame times and intents come in,
+//! [`Readout`]s go out.
+
+use crate::clock::{Clock, Rate, Tick};
+use crate::intent::Intent;
+use crate::setting::Setting;
+use compass::field::Zone;
+use compass::frame::{Body, Card, Rotation, Vector};
+use compass::free_flight::Controls;
+use compass::heading::{CompassHeading, MagneticHeading, TrueHeading};
+use compass::range::OutOfRange;
+use compass::reading::Difference;
+use compass::record::Record;
+use compass::simulation::{STEPS_PER_SECOND, Simulation};
+use compass::unit::KNOT;
+use flights::air::SeededAir;
+
+/// The seed of the rough air; chosen: each flight meets the same gusts, so that two flights can
+/// be compared.
+const AIR: SeededAir = SeededAir { seed: 1 };
+
+/// How many steps one request for a step flies: a tenth of a second; chosen, so that a card that
+/// swings is seen to move.
+const STEPS_AT_ONCE: u64 = STEPS_PER_SECOND / 10;
+
+/// Standard rate of turn in degrees a second: two minutes for a full turn.
+const STANDARD_RATE: f64 = 3.0;
+/// How near to it, in degrees a second, counts as standard; chosen: what is shown as 2.9 to 3.1.
+const NEARLY: f64 = 0.15;
+
+/// Why the flight stands still.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Pause {
+    /// The user asked for it.
+    Asked,
+    /// The page was out of sight.
+    Asleep,
+}
+
+/// What can be read at one instant.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Readout {
+    /// Seconds of flight.
+    pub(crate) time: f64,
+    /// Where the aircraft is heading.
+    pub(crate) heading: MagneticHeading,
+    /// The same from true north, where the variation is known.
+    pub(crate) true_heading: Option<TrueHeading>,
+    /// What stands at the lubber line.
+    pub(crate) compass: CompassHeading,
+    /// How the two compare.
+    pub(crate) difference: Difference,
+    /// Bank in degrees, right positive.
+    pub(crate) bank: f64,
+    /// Rate of turn in degrees a second, right positive.
+    pub(crate) rate_of_turn: f64,
+    /// Whether that is about standard rate.
+    pub(crate) standard_rate: bool,
+    /// Airspeed in knots.
+    pub(crate) airspeed: f64,
+    /// Climb angle in degrees.
+    pub(crate) climb: f64,
+    /// Rudder in per cent of its travel, right positive.
+    pub(crate) rudder: f64,
+    /// How far a compass can be relied on here.
+    pub(crate) zone: Zone,
+    /// Whether the card touches its stop.
+    pub(crate) at_stop: bool,
+    /// The card's tilt in the bowl, in degrees.
+    pub(crate) tilt: f64,
+    /// The card's attitude in its bowl.
+    pub(crate) card: Rotation<Card, Body>,
+    /// Apparent gravity in the bowl.
+    pub(crate) apparent_vertical: Vector<Body>,
+    /// How fast the flight runs.
+    pub(crate) rate: Rate,
+    /// Why it stands still, if it does.
+    pub(crate) pause: Option<Pause>,
+    /// What it started from.
+    pub(crate) setting: Setting,
+}
+
+/// A flight under way.
+pub(crate) struct Session {
+    setting: Setting,
+    flight: Simulation,
+    record: Record<SeededAir>,
+    controls: Controls,
+    clock: Clock,
+    rate: Rate,
+    pause: Option<Pause>,
+}
+
+impl Session {
+    /// A flight that is about to start.
+    ///
+    /// # Errors
+    /// A float setting beyond its range.
+    pub(crate) fn new(setting: Setting) -> Result<Self, OutOfRange> {
+        let (flight, controls) = setting.at_start()?;
+        Ok(Self {
+            setting,
+            record: Record::new(flight.clone(), AIR),
+            flight,
+            controls,
+            clock: Clock::default(),
+            rate: Rate::REAL,
+            pause: None,
+        })
+    }
+
+    /// Does what is asked, as far as it concerns the flight.
+    ///
+    /// # Errors
+    /// A flight that cannot be started; the one under way then goes on.
+    pub(crate) fn ask(&mut self, intent: Intent) -> Result<(), OutOfRange> {
+        let now = self.controls;
+        match intent {
+            Intent::Bank(degrees) => {
+                self.controls = now.with_bank(now.bank() + f64::from(degrees).to_radians());
+            }
+            Intent::LevelWings => self.controls = now.with_bank(0.0).with_rudder(0.0),
+            Intent::Speed(knots) => {
+                self.controls = now.with_airspeed(now.airspeed() + f64::from(knots) * KNOT);
+            }
+            Intent::Climb(degrees) => {
+                self.controls = now.with_pitch(now.pitch() + f64::from(degrees).to_radians());
+            }
+            Intent::Rudder(quarters) => {
+                self.controls = now.with_rudder(now.rudder() + f64::from(quarters) / 4.0);
+            }
+            Intent::Pause => self.set_pause(match self.pause {
+                None => Some(Pause::Asked),
+                Some(_) => None,
+            }),
+            Intent::Step => {
+                self.set_pause(Some(Pause::Asked));
+                self.fly(STEPS_AT_ONCE);
+            }
+            Intent::SlowDown => self.rate = self.rate.slower(),
+            Intent::SpeedUp => self.rate = self.rate.faster(),
+            Intent::Restart => self.begin(self.setting)?,
+            Intent::Begin(setting) => self.begin(setting)?,
+            Intent::ShowKeys
+            | Intent::ShowSituation
+            | Intent::ChangeView
+            | Intent::ChangeLight
+            | Intent::Tell => {}
+        }
+        Ok(())
+    }
+
+    /// A frame at `now` seconds. Says whether there is anything new to see.
+    pub(crate) fn frame(&mut self, now: f64) -> bool {
+        if self.pause.is_some() {
+            return false;
+        }
+        match self.clock.frame(now, self.rate) {
+            Tick::Steps(steps) => self.fly(steps),
+            Tick::Slept => self.set_pause(Some(Pause::Asleep)),
+        }
+        true
+    }
+
+    /// The page goes out of sight: a flight that is not paused already pauses.
+    pub(crate) fn sleep(&mut self) {
+        if self.pause.is_none() {
+            self.set_pause(Some(Pause::Asleep));
+        }
+    }
+
+    /// What can be read now.
+    pub(crate) fn readout(&self) -> Readout {
+        let carried = self.clock.carried();
+        let now = if carried > 0.0 {
+            self.flight.moment_after(carried)
+        } else {
+            self.flight.moment()
+        };
+        let (motion, reading) = (&now.motion, &now.reading);
+        let rate_of_turn = motion.rate_of_turn.to_degrees();
+        Readout {
+            time: now.time,
+            heading: motion.heading,
+            true_heading: self
+                .setting
+                .has_variation()
+                .then(|| motion.heading.to_true(self.setting.field().variation())),
+            compass: reading.compass,
+            difference: now.difference(),
+            bank: motion.bank.to_degrees(),
+            rate_of_turn,
+            standard_rate: (rate_of_turn.abs() - STANDARD_RATE).abs() < NEARLY,
+            airspeed: motion.airspeed / KNOT,
+            climb: motion.pitch.to_degrees(),
+            rudder: 100.0 * self.controls.rudder(),
+            zone: reading.zone,
+            at_stop: reading.at_stop,
+            tilt: reading.tilt.to_degrees(),
+            card: reading.card,
+            apparent_vertical: now.apparent_gravity,
+            rate: self.rate,
+            pause: self.pause,
+            setting: self.setting,
+        }
+    }
+
+    fn begin(&mut self, setting: Setting) -> Result<(), OutOfRange> {
+        let rate = self.rate;
+        *self = Self::new(setting)?;
+        self.rate = rate;
+        Ok(())
+    }
+
+    fn set_pause(&mut self, pause: Option<Pause>) {
+        self.pause = pause;
+        self.clock.stop();
+    }
+
+    fn fly(&mut self, steps: u64) {
+        for _ in 0..steps {
+            self.record.fly(&mut self.flight, &self.controls);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use earth::FieldSource;
+
+    fn at(latitude: f64, heading: u16) -> Session {
+        let latitude = f64::to_radians(latitude);
+        let mut setting = Setting::new(FieldSource::Latitude { latitude }).unwrap();
+        setting.heading = heading;
+        Session::new(setting).unwrap()
+    }
+
+    /// Watches for so many seconds at 60 frames a second.
+    fn watch(session: &mut Session, from: f64, seconds: f64) {
+        for frame in 0..=(60.0 * seconds) as u32 {
+            session.frame(from + f64::from(frame) / 60.0);
+        }
+    }
+
+    fn ask(session: &mut Session, intent: Intent) {
+        session.ask(intent).unwrap();
+    }
+
+    #[test]
+    fn a_right_turn_through_north_lags_in_the_north_and_leads_in_the_south() {
+        for (latitude, lags) in [(52.0, true), (-35.0, false)] {
+            let mut session = at(latitude, 330);
+            for _ in 0..3 {
+                ask(&mut session, Intent::Bank(5));
+            }
+            watch(&mut session, 0.0, 12.0);
+            let difference = session.readout().difference;
+            assert_eq!(matches!(difference, Difference::Lags(_)), lags);
+            assert_eq!(matches!(difference, Difference::Leads(_)), !lags);
+        }
+    }
+
+    #[test]
+    fn levelled_wings_let_the_card_settle() {
+        let mut session = at(52.0, 300);
+        ask(&mut session, Intent::Bank(15));
+        watch(&mut session, 0.0, 20.0);
+        ask(&mut session, Intent::LevelWings);
+        ask(&mut session, Intent::SpeedUp);
+        watch(&mut session, 20.0, 60.0);
+        assert_eq!(session.readout().difference, Difference::Agrees);
+    }
+
+    #[test]
+    fn a_pause_stops_time_and_a_step_flies_a_tenth_of_a_second() {
+        let mut session = at(52.0, 360);
+        watch(&mut session, 0.0, 1.0);
+        ask(&mut session, Intent::Pause);
+        let paused = session.readout();
+        watch(&mut session, 1.0, 5.0);
+        assert_eq!(session.readout(), paused);
+        ask(&mut session, Intent::Step);
+        assert!((session.readout().time - paused.time - 0.1).abs() < 1e-9);
+        ask(&mut session, Intent::Pause);
+        watch(&mut session, 6.0, 1.0);
+        assert!((session.readout().time - paused.time - 1.1).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_page_that_slept_pauses_its_flight_where_it_was() {
+        let mut session = at(52.0, 360);
+        watch(&mut session, 0.0, 2.0);
+        let before = session.readout();
+        session.frame(4000.0);
+        let after = session.readout();
+        assert_eq!(after.pause, Some(Pause::Asleep));
+        assert_eq!(after.time, before.time);
+
+        ask(&mut session, Intent::Pause);
+        session.sleep();
+        assert_eq!(session.readout().pause, Some(Pause::Asleep));
+        ask(&mut session, Intent::Pause);
+        ask(&mut session, Intent::Pause);
+        session.sleep();
+        assert_eq!(session.readout().pause, Some(Pause::Asked));
+    }
+
+    #[test]
+    fn slow_motion_moves_between_whole_steps() {
+        let mut session = at(52.0, 360);
+        ask(&mut session, Intent::Bank(20));
+        watch(&mut session, 0.0, 4.0);
+        for _ in 0..3 {
+            ask(&mut session, Intent::SlowDown);
+        }
+        let mut last = session.readout();
+        for frame in 1..30 {
+            session.frame(4.0 + f64::from(frame) / 120.0);
+            let now = session.readout();
+            assert!((now.time - last.time - 1.0 / 960.0).abs() < 1e-9);
+            assert_ne!(now.heading, last.heading);
+            last = now;
+        }
+    }
+
+    #[test]
+    fn a_restart_keeps_place_and_rate_and_gives_the_same_start_again() {
+        let mut session = at(-35.0, 90);
+        let start = session.readout();
+        ask(&mut session, Intent::Bank(-30));
+        ask(&mut session, Intent::SpeedUp);
+        watch(&mut session, 0.0, 3.0);
+        ask(&mut session, Intent::Restart);
+        let again = session.readout();
+        assert_eq!(again.setting, start.setting);
+        assert_eq!((again.time, again.card), (0.0, start.card));
+        assert_eq!(again.rate.factor(), 2.0);
+    }
+
+    #[test]
+    fn everything_read_at_the_start_is_a_number() {
+        let start = at(52.0, 90).readout();
+        assert!(start.card.quaternion.is_finite() && start.tilt.is_finite());
+        assert!((start.compass.degrees() - 90.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn the_record_holds_the_flight_from_its_first_step() {
+        let mut session = at(52.0, 45);
+        watch(&mut session, 0.0, 1.0);
+        ask(&mut session, Intent::Bank(25));
+        watch(&mut session, 1.0, 7.0);
+        let replayed = session.record.at(session.record.steps());
+        assert_eq!(replayed.state(), session.flight.state());
+    }
+
+    #[test]
+    fn controls_stop_at_their_ranges() {
+        let mut session = at(52.0, 360);
+        for _ in 0..100 {
+            ask(&mut session, Intent::Bank(5));
+            ask(&mut session, Intent::Speed(-5));
+            ask(&mut session, Intent::Climb(1));
+            ask(&mut session, Intent::Rudder(-1));
+        }
+        watch(&mut session, 0.0, 30.0);
+        let now = session.readout();
+        assert!(now.bank <= 60.01 && now.airspeed > 39.0 && now.climb <= 10.01);
+        assert_eq!(now.rudder, -100.0);
+    }
+
+    #[test]
+    fn true_heading_is_known_only_where_the_variation_is() {
+        let mut session = at(52.0, 90);
+        assert_eq!(session.readout().true_heading, None);
+        let place = earth::Place::new(0.65, -1.3, 0.0).unwrap();
+        let date = earth::Date::parse("2026-05-01").unwrap();
+        let setting = Setting::new(FieldSource::Place { place, date }).unwrap();
+        ask(&mut session, Intent::Begin(setting));
+        let now = session.readout();
+        let variation = setting.field().variation();
+        let true_heading = now.true_heading.unwrap();
+        assert!((true_heading.to_magnetic(variation).right_of(now.heading)).abs() < 1e-12);
+    }
+}

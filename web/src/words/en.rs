@@ -1,0 +1,434 @@
+//! English.
+
+use super::{Button, Words};
+use crate::place::{Entry, Wrong, feet};
+use crate::session::Readout;
+use crate::setting::FloatChoice;
+use compass::field::Zone;
+use compass::gust::RoughAir;
+use compass::reading::Difference;
+use earth::FieldSource;
+
+/// English.
+pub(super) const ENGLISH: Words = Words {
+    tag: "en",
+
+    name: "Dipwise",
+    caution: "For training only, never for navigation. The aircraft’s own manual, local rules and a licensed instructor come first.",
+    failed: "The flight could not be started.",
+
+    readings: "Compass and heading",
+    heading: "Magnetic heading",
+    compass: "Compass",
+    true_heading: |degrees| format!("True {degrees:03}°"),
+    difference: |difference| match difference {
+        Difference::Agrees => "agrees".to_owned(),
+        Difference::Lags(by) => format!("lags by {by}°"),
+        Difference::Leads(by) => format!("leads by {by}°"),
+        Difference::ReadsMore(by) => format!("reads {by}° more"),
+        Difference::ReadsLess(by) => format!("reads {by}° less"),
+    },
+    error: |difference| match difference {
+        Difference::Agrees => String::new(),
+        Difference::Lags(by) => format!("lags {by}°"),
+        Difference::Leads(by) => format!("leads {by}°"),
+        Difference::ReadsMore(by) => format!("{by}° more"),
+        Difference::ReadsLess(by) => format!("{by}° less"),
+    },
+    at_stop: "The card touches its stop",
+    zone_caution: "Weak field: use with caution",
+    zone_unreliable: "Field too weak: unreliable",
+    situation,
+    card_face: |readout| {
+        let stop = if readout.at_stop {
+            " It touches its stop."
+        } else {
+            ""
+        };
+        format!(
+            "Floating card in its window above the heading ruler. {} The card is tilted {}°.{stop}",
+            readings(readout),
+            readout.tilt.round()
+        )
+    },
+    rose: |readout| format!("Rose from above with two pointers. {}", readings(readout)),
+    tell: "Tell the situation",
+
+    controls: "Controls",
+    bank: "Bank",
+    bank_value: |degrees| sided(degrees, "right", "left", "level"),
+    rate_of_turn: "Rate of turn",
+    rate_value: |tenths| format!("{:.1}°/s", f64::from(tenths.abs()) / 10.0),
+    standard_rate: "standard rate",
+    airspeed: "Airspeed",
+    airspeed_value: |knots| format!("{knots} kt"),
+    climb: "Climb",
+    climb_value: |degrees| sided(degrees, "up", "down", "level"),
+    rudder: "Rudder",
+    rudder_value: |percent| match percent {
+        0 => "centred".to_owned(),
+        1.. => format!("{percent} % right"),
+        _ => format!("{} % left", -percent),
+    },
+    motion: "Motion",
+    motion_value: factor,
+    slow_motion: |rate| format!("{} motion", factor(rate)),
+    paused: "Paused",
+    asleep: "Paused: out of sight",
+    bank_left: Button {
+        label: "Left",
+        name: "Left: bank 5° further left",
+    },
+    level_wings: Button {
+        label: "Level",
+        name: "Level the wings",
+    },
+    bank_right: Button {
+        label: "Right",
+        name: "Right: bank 5° further right",
+    },
+    slower: Button {
+        label: "Slower",
+        name: "Slower by 5 knots",
+    },
+    faster: Button {
+        label: "Faster",
+        name: "Faster by 5 knots",
+    },
+    descend: Button {
+        label: "Down",
+        name: "Down: descend by 1° more",
+    },
+    climb_more: Button {
+        label: "Up",
+        name: "Up: climb by 1° more",
+    },
+    rudder_left: Button {
+        label: "Left",
+        name: "Left rudder, a quarter more",
+    },
+    rudder_right: Button {
+        label: "Right",
+        name: "Right rudder, a quarter more",
+    },
+    pause: Button {
+        label: "Pause",
+        name: "Pause the flight",
+    },
+    fly_on: Button {
+        label: "Fly on",
+        name: "Fly on",
+    },
+    step: Button {
+        label: "Step",
+        name: "Step a tenth of a second",
+    },
+    slow_down: Button {
+        label: "½×",
+        name: "½× motion: half as fast",
+    },
+    speed_up: Button {
+        label: "2×",
+        name: "2× motion: twice as fast",
+    },
+    restart: Button {
+        label: "Restart",
+        name: "Restart the flight from its start",
+    },
+
+    show_rose: Button {
+        label: "Rose",
+        name: "Rose: show it large",
+    },
+    show_card: Button {
+        label: "Card",
+        name: "Card: show it large",
+    },
+    by_night: "Night",
+    by_day: "Day",
+    keys: "Keys",
+    keys_fly: "Keys fly the aircraft",
+    key_bank: "Bank left, right by 5°",
+    key_speed: "Faster, slower by 5 kt",
+    key_fine: "The same by 1",
+    key_level: "Level the wings",
+    key_climb: "Climb, descend by 1°",
+    key_rudder: "Left, right rudder",
+    key_pause: "Pause, fly on",
+    key_step: "Step 0.1 s",
+    key_rate: "Slow, fast motion",
+    key_restart: "Restart",
+    key_situation: "Situation",
+    key_look: "Card, rose; day, night",
+    key_tell: "Tell the situation",
+    key_keys: "This list",
+
+    set_situation: "Situation",
+    place: |setting| match setting.source {
+        FieldSource::Latitude { latitude } => latitude_text(latitude),
+        FieldSource::Place { place, date } => {
+            let above = match feet(place.altitude()) {
+                0 => String::new(),
+                feet => format!(", {feet} ft"),
+            };
+            format!(
+                "{} {}{above}, {date}",
+                latitude_text(place.latitude()),
+                longitude_text(place.longitude())
+            )
+        }
+        FieldSource::ByHand { .. } => "Field by hand".to_owned(),
+    },
+    dip_line: |degrees| {
+        let side = if degrees < 0.0 { "up" } else { "down" };
+        format!("Dip {:.1}° {side}", degrees.abs())
+    },
+    variation_line: |degrees| {
+        let side = if degrees < 0.0 { "W" } else { "E" };
+        format!("Variation {:.1}° {side}", degrees.abs())
+    },
+    no_variation: "No variation",
+    horizontal_line: |nanotesla| format!("Horizontal {} nT", thousands(nanotesla)),
+    way: "Set the field by",
+    way_latitude: "Latitude",
+    way_place: "Place, date",
+    way_by_hand: "By hand",
+    latitude: "Latitude",
+    longitude: "Longitude",
+    altitude: "Altitude",
+    date: "Date",
+    dip: "Dip",
+    horizontal: "Horizontal intensity",
+    latitude_hint: "°, south −",
+    longitude_hint: "°, west −",
+    altitude_hint: "feet",
+    date_hint: "2025 to 2029",
+    dip_hint: "°, up −",
+    horizontal_hint: "nT",
+    gives: "This gives",
+    gives_nothing: "No field yet: mend what is marked above.",
+    start_heading: "On heading",
+    float: "Float",
+    float_choice: |float| match float {
+        FloatChoice::Standard => "Standard float",
+        FloatChoice::Brisk => "Brisk float",
+        FloatChoice::Sluggish => "Sluggish float",
+        FloatChoice::LightlyDamped => "Lightly damped float",
+    },
+    float_option: |float| match float {
+        FloatChoice::Standard => "Standard",
+        FloatChoice::Brisk => "Brisk",
+        FloatChoice::Sluggish => "Sluggish",
+        FloatChoice::LightlyDamped => "Lightly damped",
+    },
+    air: "Air",
+    air_choice: |air| match air {
+        RoughAir::Still => "Still air",
+        RoughAir::Light => "Light turbulence",
+        RoughAir::Moderate => "Moderate turbulence",
+        RoughAir::Severe => "Severe turbulence",
+    },
+    air_option: |air| match air {
+        RoughAir::Still => "Still",
+        RoughAir::Light => "Light turbulence",
+        RoughAir::Moderate => "Moderate turbulence",
+        RoughAir::Severe => "Severe turbulence",
+    },
+    chosen: "Values of floats are chosen, not measured.",
+    begin: "Start a new flight",
+    fault: |fault| {
+        let (name, such) = match fault.entry {
+            Entry::Latitude => ("Latitude", "a number of degrees, such as 52 or 33 S"),
+            Entry::Longitude => ("Longitude", "a number of degrees, such as 13.4 or 71 W"),
+            Entry::Altitude => ("Altitude", "a number of feet, such as 3000"),
+            Entry::Date => ("Date", "a day, such as 2026-05-01"),
+            Entry::Dip => ("Dip", "a number of degrees, such as 65"),
+            Entry::Horizontal => ("Horizontal intensity", "a number of nT, such as 20000"),
+        };
+        let unit = match fault.entry {
+            Entry::Altitude => " ft",
+            Entry::Horizontal => " nT",
+            _ => "°",
+        };
+        match &fault.wrong {
+            Wrong::Empty => format!("{name} must be {such}."),
+            Wrong::NotANumber(text) => format!("{name} must be {such}, not “{text}”."),
+            Wrong::OutOfRange { least, most, value } => format!(
+                "{name} must be from {}{unit} to {}{unit}, not {}{unit}.",
+                minus(*least),
+                minus(*most),
+                minus(*value)
+            ),
+            Wrong::NotADate => format!("{name} must be {such}."),
+            Wrong::OutsideModel(date) => format!(
+                "Date must be from 2025-01-01 to 2029-12-31, the life of the magnetic model, not {date}."
+            ),
+            Wrong::TooStrong => {
+                "Dip and horizontal intensity together give a vertical field beyond 100 000 nT: lower one of them.".to_owned()
+            }
+            Wrong::Model(reason) => format!("The magnetic model gives no field here: {reason}."),
+        }
+    },
+};
+
+fn readings(readout: &Readout) -> String {
+    format!(
+        "Magnetic heading {:03}°, compass {:03}°: the compass {}.",
+        readout.heading.whole_degrees(),
+        readout.compass.whole_degrees(),
+        (ENGLISH.difference)(readout.difference)
+    )
+}
+
+fn situation(readout: &Readout) -> String {
+    let mut said = readings(readout);
+    let bank = readout.bank.round() as i32;
+    said.push_str(&match bank {
+        0 => " Wings level".to_owned(),
+        _ => format!(" Bank {}", sided(bank, "right", "left", "")),
+    });
+    let tenths = (10.0 * readout.rate_of_turn).round() as i32;
+    if tenths != 0 {
+        let side = if tenths > 0 { "right" } else { "left" };
+        let rate = f64::from(tenths.abs()) / 10.0;
+        said.push_str(&format!(", turning {side} at {rate:.1}° a second"));
+    }
+    said.push_str(&format!(
+        ", airspeed {} knots.",
+        readout.airspeed.round() as i32
+    ));
+    if readout.at_stop {
+        said.push_str(&format!(" {}.", ENGLISH.at_stop));
+    }
+    match readout.zone {
+        Zone::Reliable => {}
+        Zone::Caution => said.push_str(&format!(" {}.", ENGLISH.zone_caution)),
+        Zone::Unreliable => said.push_str(&format!(" {}.", ENGLISH.zone_unreliable)),
+    }
+    if readout.pause.is_some() {
+        said.push_str(" Paused.");
+    }
+    said
+}
+
+/// Whole degrees with their side.
+fn sided(degrees: i32, positive: &str, negative: &str, none: &str) -> String {
+    match degrees {
+        0 => none.to_owned(),
+        1.. => format!("{degrees}° {positive}"),
+        _ => format!("{}° {negative}", -degrees),
+    }
+}
+
+fn factor(rate: f64) -> String {
+    if rate == 0.125 {
+        "⅛×".to_owned()
+    } else if rate == 0.25 {
+        "¼×".to_owned()
+    } else if rate == 0.5 {
+        "½×".to_owned()
+    } else {
+        format!("{rate}×")
+    }
+}
+
+fn latitude_text(radians: f64) -> String {
+    let side = if radians < 0.0 { "S" } else { "N" };
+    format!("{}° {side}", hundredths(radians.to_degrees().abs()))
+}
+
+fn longitude_text(radians: f64) -> String {
+    let side = if radians < 0.0 { "W" } else { "E" };
+    format!("{}° {side}", hundredths(radians.to_degrees().abs()))
+}
+
+fn hundredths(value: f64) -> f64 {
+    (value * 100.0).round() / 100.0
+}
+
+/// A whole number with a narrow space at the thousands.
+fn thousands(value: i64) -> String {
+    if value < 1000 {
+        value.to_string()
+    } else {
+        format!("{}\u{202f}{:03}", value / 1000, value % 1000)
+    }
+}
+
+/// A number with a true minus.
+fn minus(value: f64) -> String {
+    value.to_string().replace('-', "−")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::place::{PlaceForm, Way};
+    use crate::session::Session;
+    use crate::setting::Setting;
+
+    #[test]
+    fn differences_are_named_in_words() {
+        let said = ENGLISH.difference;
+        assert_eq!(said(Difference::Lags(23)), "lags by 23°");
+        assert_eq!(said(Difference::Leads(12)), "leads by 12°");
+        assert_eq!(said(Difference::ReadsMore(8)), "reads 8° more");
+        assert_eq!(said(Difference::Agrees), "agrees");
+    }
+
+    #[test]
+    fn the_situation_is_told_in_whole_sentences() {
+        let session = Session::new(Setting::home().unwrap()).unwrap();
+        assert_eq!(
+            (ENGLISH.situation)(&session.readout()),
+            "Magnetic heading 360°, compass 360°: the compass agrees. \
+             Wings level, airspeed 100 knots."
+        );
+    }
+
+    #[test]
+    fn values_carry_their_side_and_unit() {
+        assert_eq!((ENGLISH.bank_value)(17), "17° right");
+        assert_eq!((ENGLISH.bank_value)(-5), "5° left");
+        assert_eq!((ENGLISH.bank_value)(0), "level");
+        assert_eq!((ENGLISH.rate_value)(-31), "3.1°/s");
+        assert_eq!((ENGLISH.motion_value)(0.125), "⅛×");
+        assert_eq!((ENGLISH.motion_value)(8.0), "8×");
+        assert_eq!(
+            (ENGLISH.horizontal_line)(18_470),
+            "Horizontal 18\u{202f}470 nT"
+        );
+        assert_eq!((ENGLISH.dip_line)(-55.04), "Dip 55.0° up");
+    }
+
+    #[test]
+    fn a_fault_says_what_where_and_how_to_mend_it() {
+        let said = |form: PlaceForm| (ENGLISH.fault)(&form.setting().unwrap_err()[0]);
+        let form = || PlaceForm {
+            way: Way::Place,
+            ..PlaceForm::new("2026-05-01".to_owned())
+        };
+        assert_eq!(
+            said(PlaceForm {
+                latitude: "-95.5".to_owned(),
+                ..form()
+            }),
+            "Latitude must be from −90° to 90°, not −95.5°."
+        );
+        assert_eq!(
+            said(PlaceForm {
+                longitude: "west".to_owned(),
+                ..form()
+            }),
+            "Longitude must be a number of degrees, such as 13.4 or 71 W, not “west”."
+        );
+        assert_eq!(
+            said(PlaceForm {
+                date: "2031-01-01".to_owned(),
+                ..form()
+            }),
+            "Date must be from 2025-01-01 to 2029-12-31, the life of the magnetic model, \
+             not 2031-01-01."
+        );
+    }
+}

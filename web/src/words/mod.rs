@@ -1,0 +1,153 @@
+//! Every word on the page: one table, filled once for each language.
+//!
+//! Another language is one more file beside `en.rs` and one more line in [`Words::for_tag`].
+//! Sentences with numbers in them are functions, so that each language orders and bends its own
+//! words, and no component puts a sentence together.
+
+mod en;
+
+use crate::place::Fault;
+use crate::session::Readout;
+use crate::setting::{FloatChoice, Setting};
+use compass::gust::RoughAir;
+use compass::reading::Difference;
+
+/// The words of one language.
+pub(crate) struct Words {
+    /// BCP 47 tag, for the `lang` attribute.
+    pub(crate) tag: &'static str,
+
+    pub(crate) name: &'static str,
+    pub(crate) caution: &'static str,
+    pub(crate) failed: &'static str,
+
+    // The readings.
+    pub(crate) readings: &'static str,
+    pub(crate) heading: &'static str,
+    pub(crate) compass: &'static str,
+    pub(crate) true_heading: fn(u16) -> String,
+    pub(crate) difference: fn(Difference) -> String,
+    /// The same, short, for beside the error's bar.
+    pub(crate) error: fn(Difference) -> String,
+    pub(crate) at_stop: &'static str,
+    pub(crate) zone_caution: &'static str,
+    pub(crate) zone_unreliable: &'static str,
+    /// All of the situation in sentences.
+    pub(crate) situation: fn(&Readout) -> String,
+    pub(crate) card_face: fn(&Readout) -> String,
+    pub(crate) rose: fn(&Readout) -> String,
+    pub(crate) tell: &'static str,
+
+    // Instruments and controls.
+    pub(crate) controls: &'static str,
+    pub(crate) bank: &'static str,
+    pub(crate) bank_value: fn(i32) -> String,
+    pub(crate) rate_of_turn: &'static str,
+    /// Takes tenths of a degree a second.
+    pub(crate) rate_value: fn(i32) -> String,
+    pub(crate) standard_rate: &'static str,
+    pub(crate) airspeed: &'static str,
+    pub(crate) airspeed_value: fn(i32) -> String,
+    pub(crate) climb: &'static str,
+    pub(crate) climb_value: fn(i32) -> String,
+    pub(crate) rudder: &'static str,
+    pub(crate) rudder_value: fn(i32) -> String,
+    pub(crate) motion: &'static str,
+    pub(crate) motion_value: fn(f64) -> String,
+    pub(crate) slow_motion: fn(f64) -> String,
+    pub(crate) paused: &'static str,
+    pub(crate) asleep: &'static str,
+    pub(crate) bank_left: Button,
+    pub(crate) level_wings: Button,
+    pub(crate) bank_right: Button,
+    pub(crate) slower: Button,
+    pub(crate) faster: Button,
+    pub(crate) descend: Button,
+    pub(crate) climb_more: Button,
+    pub(crate) rudder_left: Button,
+    pub(crate) rudder_right: Button,
+    pub(crate) pause: Button,
+    pub(crate) fly_on: Button,
+    pub(crate) step: Button,
+    pub(crate) slow_down: Button,
+    pub(crate) speed_up: Button,
+    pub(crate) restart: Button,
+
+    // The page's own buttons.
+    pub(crate) show_rose: Button,
+    pub(crate) show_card: Button,
+    pub(crate) by_night: &'static str,
+    pub(crate) by_day: &'static str,
+    pub(crate) keys: &'static str,
+    pub(crate) keys_fly: &'static str,
+    pub(crate) key_bank: &'static str,
+    pub(crate) key_speed: &'static str,
+    pub(crate) key_fine: &'static str,
+    pub(crate) key_level: &'static str,
+    pub(crate) key_climb: &'static str,
+    pub(crate) key_rudder: &'static str,
+    pub(crate) key_pause: &'static str,
+    pub(crate) key_step: &'static str,
+    pub(crate) key_rate: &'static str,
+    pub(crate) key_restart: &'static str,
+    pub(crate) key_situation: &'static str,
+    pub(crate) key_look: &'static str,
+    pub(crate) key_tell: &'static str,
+    pub(crate) key_keys: &'static str,
+
+    // The situation.
+    pub(crate) set_situation: &'static str,
+    pub(crate) place: fn(&Setting) -> String,
+    /// Takes degrees, down positive.
+    pub(crate) dip_line: fn(f64) -> String,
+    /// Takes degrees, east positive.
+    pub(crate) variation_line: fn(f64) -> String,
+    pub(crate) no_variation: &'static str,
+    pub(crate) horizontal_line: fn(i64) -> String,
+    pub(crate) way: &'static str,
+    pub(crate) way_latitude: &'static str,
+    pub(crate) way_place: &'static str,
+    pub(crate) way_by_hand: &'static str,
+    pub(crate) latitude: &'static str,
+    pub(crate) longitude: &'static str,
+    pub(crate) altitude: &'static str,
+    pub(crate) date: &'static str,
+    pub(crate) dip: &'static str,
+    pub(crate) horizontal: &'static str,
+    pub(crate) latitude_hint: &'static str,
+    pub(crate) longitude_hint: &'static str,
+    pub(crate) altitude_hint: &'static str,
+    pub(crate) date_hint: &'static str,
+    pub(crate) dip_hint: &'static str,
+    pub(crate) horizontal_hint: &'static str,
+    pub(crate) gives: &'static str,
+    pub(crate) gives_nothing: &'static str,
+    pub(crate) start_heading: &'static str,
+    pub(crate) float: &'static str,
+    pub(crate) float_choice: fn(FloatChoice) -> &'static str,
+    /// In the form, where it stands beside the word for a float.
+    pub(crate) float_option: fn(FloatChoice) -> &'static str,
+    pub(crate) air: &'static str,
+    pub(crate) air_choice: fn(RoughAir) -> &'static str,
+    /// In the form, where it stands beside the word for the air.
+    pub(crate) air_option: fn(RoughAir) -> &'static str,
+    pub(crate) chosen: &'static str,
+    pub(crate) begin: &'static str,
+    pub(crate) fault: fn(&Fault) -> String,
+}
+
+/// The words of a button: what is on it, and its whole name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Button {
+    /// On the button.
+    pub(crate) label: &'static str,
+    /// For those who do not see where it stands; begins with the label.
+    pub(crate) name: &'static str,
+}
+
+impl Words {
+    /// The words that come nearest to a BCP 47 tag.
+    pub(crate) fn for_tag(_tag: &str) -> &'static Self {
+        &en::ENGLISH
+    }
+}
