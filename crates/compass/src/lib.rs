@@ -47,6 +47,7 @@
 
 pub mod aircraft;
 pub mod angle;
+pub mod cause;
 pub mod compass_float;
 pub mod deviation;
 pub mod field;

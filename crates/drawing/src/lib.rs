@@ -1,1 +1,65 @@
-//! Readings to shapes to SVG: one drawing for every view.
+//! Readings to shapes to SVG: one drawing for screen, video, print and command line.
+//!
+//! Every drawing is a pure function from plain data and a size to [`shape::Shape`]s. Colours
+//! are roles, resolved by a [`theme::Theme`]; [`svg::Picture`] writes shapes as a standalone
+//! document, and a page may paint the same shapes on a canvas. Nothing here knows a clock, a
+//! file or a browser, nor any language: words come from the caller.
+//!
+//! - [`card_face`]: the floating card in its window, the gap scale on which the error is a
+//!   length, and the heading ruler, all on one lubber line.
+//! - [`rose`]: the same two directions seen from above.
+//!
+//! ```
+//! use compass::frame::{Rotation, Vector};
+//! use compass::heading::{CompassHeading, MagneticHeading};
+//! use drawing::card_face::{CardFaceView, Words, card_face, describe, level};
+//! use drawing::svg::Picture;
+//! use drawing::theme::Theme;
+//!
+//! let reading = CompassHeading::from_degrees(344.0);
+//! let view = CardFaceView {
+//!     attitude: level(reading),
+//!     heading: MagneticHeading::from_degrees(7.0),
+//!     reading,
+//!     apparent_vertical: Vector::z_axis(),
+//!     at_stop: false,
+//!     show_reference: true,
+//!     show_compass: true,
+//!     words: Words { error: Some("lags 23°"), ..Words::default() },
+//! };
+//! let size = kurbo::Size::new(1200.0, 520.0);
+//! assert_eq!(describe(&view).difference, Some(-23));
+//! let svg = Picture {
+//!     size,
+//!     shapes: &card_face(&view, size),
+//!     theme: &Theme::day(),
+//!     id: "card",
+//!     title: "Compass card",
+//!     description: "Heading 007°, compass 344°: the compass lags by 23°.",
+//!     ground: true,
+//! }
+//! .to_svg();
+//! assert!(svg.starts_with("<svg"));
+//! ```
+
+mod bowl;
+pub mod bowl_view;
+pub mod card_face;
+pub mod chart;
+mod drum;
+pub mod error_chart;
+pub mod figures;
+mod labels;
+pub mod layout;
+mod lettering;
+mod outline;
+pub mod plan_view;
+pub mod rose;
+mod scales;
+pub mod shape;
+pub mod stage3d;
+pub mod strip_chart;
+pub mod svg;
+pub mod theme;
+pub mod world_map;
+pub mod torque_ledger;

@@ -33,9 +33,12 @@
 //! # Ok::<(), earth::Error>(())
 //! ```
 
+pub mod contours;
 pub mod date;
 pub mod dipole;
 mod error;
+pub mod grid;
+pub mod land;
 pub mod place;
 mod source;
 pub mod wmm;
