@@ -9,7 +9,7 @@
 //! a pilot reads are printed on the opposite side of the drum and belong to the card face.
 //!
 //! # Lengths
-//! The field's arrow is 1.4 radii of the bowl long at 50 µT, and never longer or shorter than
+//! The field's arrow is 1.2 radii of the bowl long at 50 µT, and never longer or shorter than
 //! can be seen; its horizontal and vertical parts are to the same scale, and so are the pulls at
 //! the north mark: they are those two parts as far as they lie along the card's own east and
 //! west. Only these can turn the card.
@@ -18,6 +18,8 @@ mod airframe;
 mod arrows;
 mod card;
 mod shell;
+#[cfg(test)]
+mod tests;
 
 use crate::figures::{Figures, Side};
 use crate::labels::Labels;
@@ -185,8 +187,8 @@ pub(crate) struct Scene {
 }
 
 /// Length of the field's arrow per tesla, and its least and greatest length.
-const LENGTH_PER_TESLA: f64 = 1.4 / 50e-6;
-const LENGTHS: [f64; 2] = [0.35, 1.5];
+const LENGTH_PER_TESLA: f64 = 1.2 / 50e-6;
+const LENGTHS: [f64; 2] = [0.35, 1.4];
 /// Pulls shorter than this are not drawn, in radii of the bowl.
 const SLIGHT_PULL: f64 = 0.012;
 /// Angles smaller than this are not drawn, in radians: half a degree.

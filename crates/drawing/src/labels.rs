@@ -80,7 +80,7 @@ impl Labels {
         }
         let size = set.size;
         let half = Size::new(text_width(words, size) / 2.0 + 0.2 * size, 0.58 * size);
-        let length = direction.hypot();
+        let length = direction.hypot2().sqrt();
         let side = if length > 1e-6 {
             direction / length
         } else {
@@ -100,7 +100,8 @@ impl Labels {
     /// Finds every label its place and draws it.
     ///
     /// Labels that overlap are pushed apart up and down, the more gently the less they overlap
-    /// sideways, so that no label jumps as others pass it.
+    /// sideways, so that none jumps as others come near; only two that pass each other change
+    /// places.
     pub(crate) fn place(mut self, shapes: &mut Vec<Shape>, size: Size) {
         for _ in 0..ROUNDS {
             for i in 1..self.all.len() {

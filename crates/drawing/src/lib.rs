@@ -8,6 +8,11 @@
 //! - [`card_face`]: the floating card in its window, the gap scale on which the error is a
 //!   length, and the heading ruler, all on one lubber line.
 //! - [`rose`]: the same two directions seen from above.
+//! - [`bowl_view`]: the bowl, cut away, in three dimensions, with the field and the verticals.
+//! - [`torque_ledger`]: the torques about the card's axis, as bars that sum to the net.
+//! - [`plan_view`]: the aircraft, its track and both directions from above.
+//! - [`strip_chart`]: the flight against time; [`error_chart`]: the error against heading.
+//! - [`world_map`]: land, contours and a place.
 //!
 //! ```
 //! use compass::frame::{Rotation, Vector};
@@ -61,5 +66,5 @@ pub mod stage3d;
 pub mod strip_chart;
 pub mod svg;
 pub mod theme;
-pub mod world_map;
 pub mod torque_ledger;
+pub mod world_map;

@@ -5,11 +5,12 @@
 //! reading; the hatched gap between them is the error. Where the place has variation, true north
 //! stands beside magnetic north with the angle between them.
 
+mod legend;
+
 use crate::figures::Figures;
 use crate::labels::{Labels, Lettering};
-use crate::lettering::{label, text_width};
 use crate::outline::{add_arc, diamond, ellipse, hatch, polygon, rounded, segment};
-use crate::shape::{Anchor, Pen, Shape};
+use crate::shape::{Pen, Shape};
 use crate::theme::Role;
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::maths;
@@ -26,7 +27,7 @@ pub struct PlanView<'a> {
     /// Variation in radians, east positive.
     pub variation: f64,
     /// The track so far: metres toward magnetic north and east of any fixed point, the aircraft
-    /// at the last. Points that are not finite are left out.
+    /// at the last. Points further than the Earth is round are left out.
     pub track: &'a [Position],
     /// How the track is fitted.
     pub fit: Fit,
@@ -89,11 +90,16 @@ pub struct Description {
 
 /// Variations smaller than this, in radians, are not drawn: half a degree.
 const SLIGHT: f64 = 0.5 * std::f64::consts::PI / 180.0;
+/// Points of the track nearer to each other than this in the picture are left out.
+const LEAST_STEP: f64 = 1.5;
 /// Sizes below this (in either direction) are too small to show anything.
 const SMALLEST: f64 = 8.0;
 /// The least that the whole picture measures, in metres, so that a flight's first seconds do not
 /// fill it.
 const LEAST_SPAN: f64 = 1500.0;
+/// The least that can be followed, in metres, and the furthest that anything lies.
+const NEAREST: f64 = 10.0;
+const FARTHEST: f64 = 4e7;
 
 /// Length of the rays as a share of the picture.
 const RAY: f64 = 0.25;
@@ -109,7 +115,7 @@ pub fn describe(view: &PlanView) -> Description {
         .windows(2)
         .map(|pair| {
             let (a, b) = (vector(pair[0]), vector(pair[1]));
-            (b - a).hypot()
+            (b - a).hypot2().sqrt()
         })
         .filter(|way| way.is_finite())
         .sum();
@@ -135,8 +141,8 @@ fn vector(position: Position) -> Vec2 {
     Vec2::new(position.east, -position.north)
 }
 
-fn finite(position: &&Position) -> bool {
-    position.north.is_finite() && position.east.is_finite()
+fn is_on_earth(position: &&Position) -> bool {
+    position.north.abs() <= FARTHEST && position.east.abs() <= FARTHEST
 }
 
 struct Plan {
@@ -170,18 +176,20 @@ impl Plan {
         let margin = MARGIN * unit;
         let longest_bar = 0.22 * size.width;
         let has_true_north = view.variation.abs() >= SLIGHT && view.variation.is_finite();
-        let legend = legend_width(view, has_true_north, small);
-        let two_rows = legend + longest_bar + 2.0 * margin > size.width;
+        let wide = legend::width(view, has_true_north, small);
+        let two_rows = wide + longest_bar + 2.0 * margin > size.width;
         let foot = margin + if two_rows { 2.8 } else { 1.4 } * small;
 
-        let here = view.track.iter().rev().find(finite).copied();
+        let here = view.track.iter().rev().find(is_on_earth).copied();
         let here = vector(here.unwrap_or_default());
         let middle = Vec2::new(0.5 * size.width, 0.5 * (size.height - foot) + 0.2 * text);
         let (scale, at) = match view.fit {
-            Fit::Follow(across) if across > 0.0 && across.is_finite() => (least / across, middle),
+            Fit::Follow(across) if across > 0.0 => {
+                (least / across.clamp(NEAREST, FARTHEST), middle)
+            }
             _ => {
                 let mut bounds = Rect::from_points(here.to_point(), here.to_point());
-                for position in view.track.iter().filter(finite) {
+                for position in view.track.iter().filter(is_on_earth) {
                     bounds = bounds.union_pt(vector(*position).to_point());
                 }
                 // The track within the margins, and the rays with their words too, whichever way
@@ -326,8 +334,8 @@ pub fn plan_view(view: &PlanView, size: Size) -> Vec<Shape> {
         compass_ray(&mut shapes, &plan, reading);
     }
     ray_words(&mut shapes, &plan, view, error);
-    norths(&mut shapes, &plan, view);
-    foot(&mut shapes, &plan, view);
+    legend::norths(&mut shapes, &plan, view);
+    legend::foot(&mut shapes, &plan, view);
     shapes
 }
 
@@ -336,7 +344,7 @@ fn track(shapes: &mut Vec<Shape>, plan: &Plan, view: &PlanView) {
     let mut path = BezPath::new();
     let mut last: Option<Point> = None;
     let mut start = None;
-    for position in view.track.iter().filter(finite) {
+    for position in view.track.iter().filter(is_on_earth) {
         let p = plan.place * vector(*position).to_point();
         match last {
             None => {
@@ -345,7 +353,7 @@ fn track(shapes: &mut Vec<Shape>, plan: &Plan, view: &PlanView) {
                 last = Some(p);
             }
             // Points that would fall on each other are left out.
-            Some(q) if p.distance(q) >= 1.5 => {
+            Some(q) if (p - q).hypot2() >= LEAST_STEP * LEAST_STEP => {
                 path.line_to(p);
                 last = Some(p);
             }
@@ -521,155 +529,6 @@ fn ray_words(shapes: &mut Vec<Shape>, plan: &Plan, view: &PlanView, error: f64) 
     labels.beside(words, at, toward(middle), 0.6 * gap, error_set);
     let above_the_foot = Size::new(plan.size.width, plan.size.height - plan.foot);
     labels.place(shapes, above_the_foot);
-}
-
-/// The marks of the two norths.
-fn arrow(tip: Point, size: f64) -> BezPath {
-    polygon(&[
-        tip,
-        tip + Vec2::new(0.42 * size, size),
-        tip + Vec2::new(-0.42 * size, size),
-    ])
-}
-
-/// Magnetic north, an arrow; true north beside it, where it differs, a star; and the angle.
-fn norths(shapes: &mut Vec<Shape>, plan: &Plan, view: &PlanView) {
-    let length = 48.0 * plan.unit;
-    let margin = plan.margin();
-    let foot = Point::new(margin + 0.4 * length, margin + length);
-    let head = plan.line(11.0);
-    let tip = foot - Vec2::new(0.0, length);
-    shapes.push(Shape::line(
-        segment(foot, tip + Vec2::new(0.0, head)),
-        Pen::solid(Role::Ink, plan.line(2.4)),
-    ));
-    shapes.push(Shape::flat(arrow(tip, head), Role::Ink.solid()));
-    if !plan.has_true_north {
-        return;
-    }
-    // East variation turns true north to the left of magnetic north.
-    let direction = -view.variation;
-    let out = toward(direction);
-    let faint = Pen::solid(Role::FaintInk, plan.line(1.8));
-    shapes.push(Shape::line(
-        segment(foot, foot + out * (length - plan.line(8.0))),
-        faint.dashed(plan.line(2.0), plan.line(4.0)),
-    ));
-    shapes.push(Shape::flat(
-        star(foot + out * length, plan.line(7.0)),
-        Role::FaintInk.solid(),
-    ));
-    let mut arc = BezPath::new();
-    let place = Affine::translate(foot.to_vec2()) * Affine::scale(0.66 * length);
-    add_arc(&mut arc, place, -FRAC_PI_2, direction - FRAC_PI_2);
-    shapes.push(Shape::line(arc, faint));
-}
-
-/// What stands at the foot of the picture, from left to right: a mark, words, its colour.
-fn legend<'a>(view: &PlanView<'a>, has_true_north: bool) -> [(Mark, Option<&'a str>); 3] {
-    let words = view.words;
-    let of_true_north = |words: Option<&'a str>| words.filter(|_| has_true_north);
-    [
-        (Mark::Arrow, words.magnetic_north),
-        (Mark::Star, of_true_north(words.true_north)),
-        (Mark::Angle, of_true_north(words.variation)),
-    ]
-}
-
-#[derive(Clone, Copy)]
-enum Mark {
-    Arrow,
-    Star,
-    Angle,
-}
-
-/// Room for a mark before its words, and after them, in sizes of the type.
-const MARK_ROOM: f64 = 1.15;
-const AFTER_WORDS: f64 = 0.9;
-
-/// How wide the legend is.
-fn legend_width(view: &PlanView, has_true_north: bool, text: f64) -> f64 {
-    legend(view, has_true_north)
-        .iter()
-        .filter_map(|(_, words)| *words)
-        .map(|words| text_width(words, text) + (MARK_ROOM + AFTER_WORDS) * text)
-        .sum()
-}
-
-/// The foot of the picture: what the norths' marks mean, and the scale bar.
-fn foot(shapes: &mut Vec<Shape>, plan: &Plan, view: &PlanView) {
-    let text = plan.small_text();
-    let margin = plan.margin();
-    let row = plan.size.height - margin - 0.4 * text;
-    let y = if plan.two_rows { row - 1.5 * text } else { row };
-    let mut x = margin;
-    for (mark, words) in legend(view, plan.has_true_north) {
-        let Some(words) = words else { continue };
-        let at = Point::new(x + 0.45 * text, y);
-        match mark {
-            Mark::Arrow => shapes.push(Shape::flat(
-                arrow(at - Vec2::new(0.0, 0.38 * text), 0.76 * text),
-                Role::Ink.solid(),
-            )),
-            Mark::Star => {
-                shapes.push(Shape::flat(star(at, 0.45 * text), Role::FaintInk.solid()));
-            }
-            Mark::Angle => {
-                let mut angle = segment(
-                    at + Vec2::new(0.34 * text, -0.3 * text),
-                    at + Vec2::new(-0.34 * text, 0.34 * text),
-                );
-                angle.line_to(at + Vec2::new(0.4 * text, 0.34 * text));
-                let pen = Pen::solid(Role::FaintInk, plan.line(1.6));
-                shapes.push(Shape::line(angle, pen));
-            }
-        }
-        x += MARK_ROOM * text;
-        shapes.push(label(
-            words.to_owned(),
-            Point::new(x, y),
-            Anchor::Start,
-            text,
-            500,
-            Role::Ink.solid(),
-        ));
-        x += text_width(words, text) + AFTER_WORDS * text;
-    }
-
-    let Some(words) = view.words.scale else {
-        return;
-    };
-    let right = plan.size.width - margin;
-    let (left, y) = (right - plan.bar_length, plan.size.height - margin);
-    let tick = plan.line(5.0);
-    let mut path = BezPath::new();
-    path.move_to((left, y - tick));
-    path.line_to((left, y));
-    path.line_to((right, y));
-    path.line_to((right, y - tick));
-    shapes.push(Shape::line(
-        path,
-        Pen::solid(Role::FaintInk, plan.line(1.8)),
-    ));
-    shapes.push(label(
-        words.to_owned(),
-        Point::new(right, y - 0.8 * text),
-        Anchor::End,
-        text,
-        500,
-        Role::FaintInk.solid(),
-    ));
-}
-
-/// A star of five points.
-fn star(centre: Point, radius: f64) -> BezPath {
-    let points: Vec<Point> = (0..10_u32)
-        .map(|i| {
-            let reach = if i % 2 == 0 { 1.0 } else { 0.42 };
-            centre + toward(f64::from(36 * i).to_radians()) * (reach * radius)
-        })
-        .collect();
-    polygon(&points)
 }
 
 #[cfg(test)]

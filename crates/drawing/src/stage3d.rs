@@ -50,7 +50,7 @@ pub struct Camera {
 impl Default for Camera {
     /// From behind, a little to the left and above: what shows most at once.
     fn default() -> Self {
-        Self::at(-24.0, 30.0, Mount::Level)
+        Self::at(-26.0, 36.0, Mount::Level)
     }
 }
 
@@ -66,17 +66,17 @@ impl Camera {
 
     /// From the pilot's seat: the camera banks with the aircraft, as the pilot does.
     pub fn pilots_seat() -> Self {
-        Self::at(0.0, 24.0, Mount::Airframe)
+        Self::at(0.0, 30.0, Mount::Airframe)
     }
 
     /// From behind, level with the horizon: shows the bank.
     pub fn behind() -> Self {
-        Self::at(0.0, 24.0, Mount::Level)
+        Self::at(0.0, 30.0, Mount::Level)
     }
 
     /// From off the right wing: shows what a change of speed does.
     pub fn side() -> Self {
-        Self::at(90.0, 20.0, Mount::Level)
+        Self::at(90.0, 24.0, Mount::Level)
     }
 
     /// From straight above, the nose up in the picture.
@@ -193,6 +193,11 @@ impl Stage {
     pub(crate) fn seen(&self, p: DVec3) -> Point {
         let zoom = self.zoom(p);
         self.middle + Vec2::new(zoom * p.dot(self.right), -zoom * p.dot(self.up))
+    }
+
+    /// How far apart two points are seen.
+    pub(crate) fn distance(&self, a: DVec3, b: DVec3) -> f64 {
+        (self.seen(b) - self.seen(a)).hypot2().sqrt()
     }
 
     /// How fast the seen place of a point moves that moves with `v`.
@@ -352,7 +357,7 @@ mod tests {
         let stage = Stage::new(&camera, banked, SIZE).unwrap();
         let level = Stage::new(&camera, DQuat::IDENTITY, SIZE).unwrap();
         let p = DVec3::new(0.3, 1.0, -0.2);
-        assert!((stage.seen(banked * p) - level.seen(p)).hypot() < 1e-9);
+        assert!((stage.seen(banked * p) - level.seen(p)).hypot2().sqrt() < 1e-9);
     }
 
     #[test]
@@ -382,7 +387,7 @@ mod tests {
                 let p = segment.eval(f64::from(i) / 8.0);
                 let off = truth
                     .iter()
-                    .map(|q| p.distance(*q))
+                    .map(|q| (p - *q).hypot2().sqrt())
                     .fold(f64::INFINITY, f64::min);
                 assert!(off < 0.1, "{off}");
             }

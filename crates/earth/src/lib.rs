@@ -11,7 +11,8 @@
 //!
 //! [`wmm`] gives more than that: the components north, east and down, and how far to trust each.
 //! SI units and radians inside; degrees, feet and nanotesla only in the ranges and sentences
-//! that people read. The same inputs give the same bits on every platform.
+//! that people read. [`grid`] surveys the whole Earth, [`contours`] draws lines through a survey,
+//! and [`land`] is the outline of the land. The same inputs give the same bits on every platform.
 //!
 //! Deliberately absent: the fields of rocks, cities and magnetic storms; the height of the geoid
 //! (altitudes are above the WGS 84 ellipsoid); models before WMM2025 or after it.

@@ -65,9 +65,8 @@ fn pieces(shapes: &mut Vec<Shape>, scene: &Scene, beyond: bool) {
         }
         let points: Vec<DVec3> = piece.iter().map(|&p| scene.airframe * p).collect();
         let path = stage.polygon(&points);
-        // Those on this side hide nothing.
-        let alpha = if beyond { 0.55 } else { 0.35 };
-        shapes.push(Shape::flat(path.clone(), Role::Rule.at(alpha)));
+        // Thin enough that a wing on this side hides nothing.
+        shapes.push(Shape::flat(path.clone(), Role::Rule.at(0.42)));
         shapes.push(Shape::line(
             path,
             Pen::solid(Role::FaintInk, stage.line(1.5)),

@@ -50,7 +50,7 @@ fn styles(scene: &Scene) -> [Style; 3] {
 /// along the line of sight.
 fn arrow(shapes: &mut Vec<Shape>, from: Point, to: Point, style: Style, halo: bool) {
     let along = to - from;
-    let length = along.hypot();
+    let length = along.hypot2().sqrt();
     if length < 0.2 * style.head {
         return;
     }
@@ -177,7 +177,7 @@ pub(super) fn field(
     }
     let gap = stage.line(5.0);
     // Seen along the vertical, the three arrows lie on each other.
-    let seen = |from: DVec3, to: DVec3| stage.seen(from).distance(stage.seen(to));
+    let seen = |from: DVec3, to: DVec3| stage.distance(from, to);
     if parts.field {
         let (tip, tail) = (stage.seen(total), stage.seen(total * 0.5));
         let mut set = Lettering::of(1.15 * stage.text(), 700);
@@ -188,11 +188,11 @@ pub(super) fn field(
     }
     if parts.components {
         let set = Lettering::of(1.05 * stage.text(), 600);
-        let at = stage.seen(h);
+        let at = stage.seen(h * 0.6);
         let shown = set.shown(seen(DVec3::ZERO, h), 1.2);
         // On the outer side of the triangle.
         let inner = stage.seen(total * 0.5);
-        labels.beside(words.horizontal, at, at - inner, gap, shown);
+        labels.beside(words.horizontal, at, at - inner, 0.6 * gap, shown);
         let at = stage.seen(h + z * 0.55);
         let shown = set.shown(seen(h, total), 1.5);
         labels.beside(words.vertical, at, at - inner, gap, shown);
@@ -218,15 +218,16 @@ fn dip(shapes: &mut Vec<Shape>, labels: &mut Labels, scene: &Scene, words: &Word
         Pen::solid(Role::FaintInk, stage.line(1.5)),
     ));
     let at = stage.seen(arc.at(0.5 * angle).0);
-    let across = stage
-        .seen(arc.at(0.0).0)
-        .distance(stage.seen(arc.at(angle).0));
+    // How open the triangle is seen: from above it is seen on its edge.
+    let pivot = stage.seen(DVec3::ZERO);
+    let (a, b) = (stage.seen(h) - pivot, stage.seen(h + z) - pivot);
+    let across = a.cross(b).abs() / a.hypot2().sqrt().max(b.hypot2().sqrt()).max(1.0);
     labels.beside(
         words.dip,
         at,
-        at - stage.seen(DVec3::ZERO),
+        at - pivot,
         stage.line(4.0),
-        Lettering::of(0.92 * stage.text(), 500).shown(across, 1.2),
+        Lettering::of(0.92 * stage.text(), 500).shown(across, 1.6),
     );
 }
 
@@ -257,14 +258,14 @@ pub(super) fn pulls(shapes: &mut Vec<Shape>, labels: &mut Labels, scene: &Scene,
         let (mark, to) = (stage.seen(end), stage.seen(end + scene.card[1] * pull));
         // Clear of the mark itself.
         let along = to - mark;
-        let from = mark + along * (clear / along.hypot().max(2.0 * clear));
+        let from = mark + along * (clear / along.hypot2().sqrt().max(2.0 * clear));
         arrow(shapes, from, to, style, true);
         labels.beside(
             text,
             to,
             to - from,
             stage.line(5.0),
-            Lettering::of(stage.text(), 600).shown(to.distance(from), 0.8),
+            Lettering::of(stage.text(), 600).shown((to - from).hypot2().sqrt(), 0.8),
         );
     }
 }
@@ -285,8 +286,8 @@ pub(super) fn verticals(
     let top = stage.seen(up * VERTICAL);
     let apparent = stage.seen(felt * VERTICAL);
     // From straight above they point at the camera and fade.
-    let set =
-        Lettering::of(0.92 * stage.text(), 500).shown(top.distance(stage.seen(DVec3::ZERO)), 4.0);
+    let set = Lettering::of(0.92 * stage.text(), 500)
+        .shown(stage.distance(up * VERTICAL, DVec3::ZERO), 4.0);
     let alpha = set.alpha();
     if alpha < 0.02 {
         return;

@@ -15,9 +15,9 @@ pub(super) const RADIUS: f64 = 0.74;
 /// Half the height of its side.
 pub(super) const HALF_HEIGHT: f64 = 0.07;
 /// How far the card's north is drawn out beyond its rim.
-const NORTH_REACH: f64 = 1.02;
+const NORTH_REACH: f64 = 1.04;
 /// The magnet: half its length and width, its height.
-const MAGNET: [f64; 3] = [0.36, 0.07, 0.06];
+const MAGNET: [f64; 3] = [0.3, 0.065, 0.05];
 
 /// A ring on the card, `up` along the normal of the face that is seen.
 fn ring(scene: &Scene, radius: f64, up: DVec3) -> Arc {
@@ -74,9 +74,9 @@ pub(super) fn card(shapes: &mut Vec<Shape>, scene: &Scene, at_stop: bool, words:
     for step in 0..36_u32 {
         let outward = direction(scene, f64::from(10 * step).to_radians());
         let (path, inner) = if step % 3 == 0 {
-            (&mut long, 0.88)
+            (&mut long, 0.91)
         } else {
-            (&mut short, 0.93)
+            (&mut short, 0.94)
         };
         path.move_to(stage.seen(top + outward * (inner * RADIUS)));
         path.line_to(stage.seen(top + outward * (0.985 * RADIUS)));
@@ -162,10 +162,10 @@ fn side(shapes: &mut Vec<Shape>, scene: &Scene, face: DVec3) {
 /// The cardinal letters, upright, squeezed a little as the card is seen from the side.
 fn letters(shapes: &mut Vec<Shape>, scene: &Scene, top: DVec3, words: &Words) {
     let stage = &scene.stage;
-    let size = (0.17 * stage.scale).max(1.05 * stage.text());
+    let size = (0.16 * stage.scale).max(1.05 * stage.text());
     for (letter, quarter) in words.cardinals.into_iter().zip(0_u32..) {
         let outward = direction(scene, f64::from(90 * quarter).to_radians());
-        let at = stage.seen(top + outward * (0.745 * RADIUS));
+        let at = stage.seen(top + outward * (0.775 * RADIUS));
         shapes.push(label(
             letter.to_owned(),
             at,
@@ -184,7 +184,7 @@ pub(super) fn magnet(shapes: &mut Vec<Shape>, scene: &Scene) {
     let [length, width, height] = MAGNET;
     let [north, east, _] = scene.card;
     let at = |x: f64, y: f64, up: f64| north * x + east * y + face * (HALF_HEIGHT + up);
-    let shoulder = length - 0.12;
+    let shoulder = length - 0.1;
     let outlines: [(&[(f64, f64)], Role); 2] = [
         (
             &[
@@ -242,7 +242,7 @@ pub(super) fn pin(shapes: &mut Vec<Shape>, scene: &Scene) {
         stage.seen(down * HALF_HEIGHT),
     );
     let along = tip - foot;
-    let length = along.hypot();
+    let length = along.hypot2().sqrt();
     if length > 1e-6 {
         let across = kurbo::Vec2::new(-along.y, along.x) / length * (0.05 * stage.scale);
         let path = crate::outline::polygon(&[
@@ -276,7 +276,7 @@ pub(super) fn north(shapes: &mut Vec<Shape>, scene: &Scene) {
     let stage = &scene.stage;
     let top = scene.seen_face() * HALF_HEIGHT;
     let north = scene.card[0];
-    let [from, to] = [0.98 * RADIUS, NORTH_REACH].map(|reach| stage.seen(top + north * reach));
+    let [from, to] = [1.02 * RADIUS, NORTH_REACH].map(|reach| stage.seen(top + north * reach));
     let path = crate::outline::segment(from, to);
     let dash = stage.line(5.0);
     shapes.push(Shape::line(

@@ -1,6 +1,7 @@
 //! Dependencies run one way.
 
 use anyhow::Result;
+use cargo_metadata::DependencyKind;
 
 use super::Fault;
 use crate::workspace::Workspace;
@@ -40,6 +41,8 @@ pub(crate) fn check(workspace: &Workspace) -> Result<Vec<Fault>> {
         let uses: Vec<&str> = package
             .dependencies
             .iter()
+            // Tests and examples may look further down: nobody builds on them.
+            .filter(|dependency| dependency.kind != DependencyKind::Development)
             .map(|dependency| dependency.name.as_str())
             .collect();
         let manifest = package
