@@ -65,6 +65,9 @@ test.describe('on a phone', () => {
     await expect(page.locator('#bank')).toHaveText('10° right');
     await button('Level the wings').tap();
     await expect(page.locator('#bank')).toHaveText('level');
+    for (let tap = 0; tap < 3; tap += 1) await button(/^Right: bank/).tap();
+    await expect(page.getByText('standard rate')).toBeVisible({ timeout: 20_000 });
+    expect((await overflow(page)).across).toBe(0);
     await button('Pause the flight').tap();
     await expect(page.locator('#doing')).toHaveText('Paused');
   });
@@ -145,8 +148,11 @@ test('the situation is told on demand', async ({ open, page }) => {
 
 test('every control can be reached and used by Tab and Enter', async ({ open, page }) => {
   await open();
-  await press(page, 'Tab');
-  await expect(page.getByRole('button', { name: 'Tell the situation' })).toBeFocused();
+  await press(page, 'Tab', 4);
+  // Seen only while the keyboard is on it.
+  const tell = page.getByRole('button', { name: 'Tell the situation' });
+  await expect(tell).toBeFocused();
+  await expect(tell).toBeInViewport({ ratio: 1 });
   await page.getByRole('button', { name: /^Right: bank/ }).focus();
   await press(page, 'Enter');
   await expect(page.locator('#bank')).toHaveText('5° right');

@@ -3,11 +3,11 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, found, test } from './fixtures.js';
 
-test('the app starts and takes a click', async ({ open, page }) => {
+test('the app starts and answers', async ({ open, page }) => {
   await open();
   await expect(page).toHaveTitle(/Dipwise/);
   await expect(page.getByRole('alert')).toBeHidden();
-  await page.getByRole('button').first().click();
+  await page.getByRole('button').first().press('Enter');
   await expect(page.getByRole('main')).toBeVisible();
 });
 

@@ -415,31 +415,34 @@ fn displaced_at_rest(at: Situation, start: Displaced) -> Simulation {
     flight
 }
 
-/// The greatest growth of the float's energy over any `window` seconds of a minute, how many times
-/// the card was seen at the stop, and the energy at the end. A card at rest has 8 to 130 of these
+/// How far the float's energy, looked at every `window` seconds of a minute, ever rose above the
+/// least that it had had before; how many times the card was seen at the stop; and the energy at
+/// the end. A card at rest has 8 to 130 of these
 /// units (rad²/s²) less than one without weight and magnets.
 fn greatest_growth(mut flight: Simulation, window: f64) -> (f64, u32, f64) {
     let (mut worst, mut contacts) = (f64::MIN, 0);
-    let mut before = flight.energy();
+    let mut now = flight.energy();
+    let mut least = now;
     while flight.time() < 60.0 {
         fly_on(&mut flight, window);
-        let now = flight.energy();
-        worst = largest(worst, now - before);
-        before = now;
+        now = flight.energy();
+        worst = largest(worst, now - least);
+        least = least.min(now);
         contacts += u32::from(flight.state().float.at_stop);
     }
-    (worst, contacts, before)
+    (worst, contacts, now)
 }
 
-/// Energies of a hundred hold some 1e-14 of rounding, and the Runge-Kutta step errs to the same
-/// side as damping; what is left of its error is below this.
-const NO_GROWTH: f64 = 1e-10;
+/// What one step of a Runge-Kutta method of fourth order may add to and take from a swing of
+/// one unit: (rate × step)⁵ / 120 at the 14 rad/s with which
+/// the briskest preset's card rocks. It does not add up: on the whole the method damps.
+const NO_GROWTH: f64 = 1.6e-8;
 
 proptest! {
     #![proptest_config(cases(64))]
 
-    /// Field, pivot and liquid stand still: from step to step a card's energy does not grow,
-    /// whether it swings freely, is damped, or strikes the stop.
+    /// Field, pivot and liquid stand still: a card's energy never grows above what it has been,
+    /// whether the card swings freely, is damped, or strikes the stop.
     #[test]
     fn energy_does_not_grow(
         field in steady_field(),

@@ -143,7 +143,7 @@ mod tests {
         let worst = path
             .segments()
             .flat_map(|segment| (0..=10).map(move |i| segment.eval(f64::from(i) / 10.0)))
-            .map(|p| (p.to_vec2().hypot() - 1.0).abs())
+            .map(|p| (p.to_vec2().hypot2().sqrt() - 1.0).abs())
             .fold(0.0, f64::max);
         assert!(worst < 3e-4, "{worst}");
         assert_eq!(

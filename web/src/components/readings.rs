@@ -52,8 +52,8 @@ pub(crate) fn CompassLine() -> impl IntoView {
                 <strong class="difference" id="difference">
                     {move || (words.difference)(difference.get())}
                 </strong>
-                <span class="warning" id="warning">{move || warning.get()}</span>
             </p>
+            <p class="warning" id="warning">{move || warning.get()}</p>
         </div>
     }
 }

@@ -37,14 +37,6 @@ pub(crate) fn TopBar() -> impl IntoView {
             <div class="page-buttons">
                 <button
                     type="button"
-                    class="quiet tell"
-                    aria-keyshortcuts=shortcut(Intent::Tell)
-                    on:click=move |_| cockpit.ask(Intent::Tell)
-                >
-                    {words.tell}
-                </button>
-                <button
-                    type="button"
                     class="quiet view-button"
                     id="view"
                     aria-label=move || view_words().name
@@ -75,6 +67,14 @@ pub(crate) fn TopBar() -> impl IntoView {
                     on:click=move |_| cockpit.ask(Intent::ShowKeys)
                 >
                     {words.keys}
+                </button>
+                <button
+                    type="button"
+                    class="quiet tell"
+                    aria-keyshortcuts=shortcut(Intent::Tell)
+                    on:click=move |_| cockpit.ask(Intent::Tell)
+                >
+                    {words.tell}
                 </button>
             </div>
         </header>
