@@ -433,9 +433,9 @@ fn greatest_growth(mut flight: Simulation, window: f64) -> (f64, u32, f64) {
     (worst, contacts, now)
 }
 
-/// What one step of a Runge-Kutta method of fourth order may add to and take from a swing of
-/// one unit: (rate × step)⁵ / 120 at the 14 rad/s with which
-/// the briskest preset's card rocks. It does not add up: on the whole the method damps.
+/// What one step of a Runge-Kutta method of fourth order may add to or take from a swing of one
+/// unit: (rate × step)⁵ / 120 at the 14 rad/s with which the briskest preset's card rocks. It does
+/// not add up: on the whole the method damps.
 const NO_GROWTH: f64 = 1.6e-8;
 
 proptest! {

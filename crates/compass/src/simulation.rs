@@ -140,7 +140,10 @@ impl Simulation {
     pub fn moment_after(&self, seconds: f64) -> Moment {
         let seconds = seconds.clamp(0.0, STEP);
         let mut later = self.clone();
-        later.advance(seconds);
+        // Rates are differences over the step, and no time has none.
+        if seconds > 0.0 {
+            later.advance(seconds);
+        }
         later.moment_at(self.time() + seconds)
     }
 

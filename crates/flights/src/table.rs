@@ -143,6 +143,12 @@ mod tests {
     }
 
     #[test]
+    fn no_time_after_a_step_is_the_step_itself() {
+        let simulation = Scenario::from_json(TURN).unwrap().simulation().unwrap();
+        assert_eq!(simulation.moment_after(0.0), simulation.moment());
+    }
+
+    #[test]
     fn a_heading_never_rounds_up_to_360() {
         assert_eq!(heading_to_six_decimals(359.999_999_9), 0.0);
     }
