@@ -4,6 +4,9 @@
 //! routes, invariants, and sameness of bits. Angles here are in degrees, speeds in knots,
 //! intensities in nanotesla, as in the sources.
 
+#[cfg(not(target_family = "wasm"))]
+pub mod random;
+
 use compass::{
     aircraft::Aircraft,
     deviation::AircraftIron,
@@ -129,6 +132,22 @@ pub fn fly_on(simulation: &mut Simulation, seconds: f64) {
     for step in 0..(seconds * STEPS_PER_SECOND as f64).round() as u64 {
         simulation.step(&controls, StillAir.at(step));
     }
+}
+
+/// Turns and a change of speed, with iron and a balance weight.
+pub fn eventful() -> (Situation, Course) {
+    let mut at = situation(field(20_000.0, 45_000.0));
+    at.float.balance_vertical = 30_000.0 * NANOTESLA;
+    let hard = [1500.0, -800.0, 3000.0].map(|nt| nt * NANOTESLA);
+    at.iron = AircraftIron::new(hard, [[0.02, 0.0, 0.01], [0.0; 3], [0.0, 0.03, 0.0]])
+        .expect("iron within its ranges");
+    let course = Course::on(300.0, 100.0)
+        .hold(2.0)
+        .roll(4.0, 20.0)
+        .hold(30.0)
+        .leg(6.0, Some(-15.0), Some(110.0))
+        .hold(20.0);
+    (at, course)
 }
 
 /// The reading less the heading now, in (−180, 180] degrees.

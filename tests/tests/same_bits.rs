@@ -123,7 +123,7 @@ fn transcendental_functions() {
 }
 
 const FREE_FLIGHT: u64 = 0xb3c2_a16f_92fc_59bf;
-const PRESCRIBED_LEGS: u64 = 0x3b9d_d82b_141e_4e19;
+const PRESCRIBED_LEGS: u64 = 0x22a8_fb22_23d9_e59d;
 const FUNCTIONS: [u64; 14] = [
     0x3fde_aee8_744b_05f0,
     0xbfd6_664b_2568_d867,

@@ -180,17 +180,17 @@ impl CompassFloat {
 
         let q = state.attitude.quaternion;
         let w = state.rate.xyz;
-        let k1 = self.slope(q, w, start, spin[0]);
-        let k2 = self.slope(q + k1.0 * half, w + k1.1 * half, middle, spin[1]);
-        let k3 = self.slope(q + k2.0 * half, w + k2.1 * half, middle, spin[1]);
-        let k4 = self.slope(q + k3.0 * duration, w + k3.1 * duration, end, spin[2]);
+        let rub = state.friction;
+        let k1 = self.slope(q, w, start, spin[0], rub);
+        let k2 = self.slope(q + k1.0 * half, w + k1.1 * half, middle, spin[1], rub);
+        let k3 = self.slope(q + k2.0 * half, w + k2.1 * half, middle, spin[1], rub);
+        let k4 = self.slope(q + k3.0 * duration, w + k3.1 * duration, end, spin[2], rub);
         let sixth = duration / 6.0;
         let turned = q + (k1.0 + (k2.0 + k3.0) * 2.0 + k4.0) * sixth;
         state.attitude = Rotation::from_quaternion(turned.normalize());
         state.rate = Vector::from_xyz(w + (k1.1 + (k2.1 + k3.1) * 2.0 + k4.1) * sixth);
         state.liquid_spin = spin[2];
 
-        state.friction = 0.0;
         if self.friction > 0.0 {
             self.rub(state, end, duration);
         }
@@ -232,7 +232,7 @@ impl CompassFloat {
     }
 
     /// Time derivatives of attitude and rate: the equation of motion.
-    fn slope(&self, q: DQuat, w: DVec3, around: &Surroundings, spin: f64) -> Slope {
+    fn slope(&self, q: DQuat, w: DVec3, around: &Surroundings, spin: f64, rub: f64) -> Slope {
         let back = q.conjugate();
         let field = back.mul_vec3(around.total_field().xyz);
         let gravity = back.mul_vec3(around.apparent_gravity.xyz);
@@ -248,7 +248,7 @@ impl CompassFloat {
         let torque = magnetic + pendulous - drag - gyroscopic;
         (
             q * DQuat::from_xyzw(0.5 * w.x, 0.5 * w.y, 0.5 * w.z, 0.0),
-            DVec3::new(torque.x / r, torque.y / r, torque.z),
+            DVec3::new(torque.x / r, torque.y / r, torque.z + rub),
         )
     }
 
@@ -278,10 +278,11 @@ impl CompassFloat {
             .inverse()
             .apply(around.bowl.apply(around.bowl_rate));
         let against = state.rate.z() - bowl.z();
-        let torque = (-against / duration).clamp(-self.friction, self.friction);
+        let torque = (state.friction - against / duration).clamp(-self.friction, self.friction);
+        let extra = torque - state.friction;
         state.friction = torque;
-        state.rate.xyz.z += torque * duration;
-        let turned = DQuat::from_rotation_z(0.5 * torque * duration * duration);
+        state.rate.xyz.z += extra * duration;
+        let turned = DQuat::from_rotation_z(0.5 * extra * duration * duration);
         state.attitude =
             Rotation::from_quaternion((state.attitude.quaternion * turned).normalize());
     }

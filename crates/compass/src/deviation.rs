@@ -58,6 +58,16 @@ impl AircraftIron {
         Vector::from_xyz(self.soft.mul_vec3(field.xyz)) + self.hard
     }
 
+    /// A bound on what the iron adds to a field of `field` tesla, T.
+    pub fn greatest_added_to(&self, field: f64) -> f64 {
+        let columns = [self.soft.x_axis, self.soft.y_axis, self.soft.z_axis];
+        let soft = columns
+            .iter()
+            .map(|column| column.length_squared())
+            .sum::<f64>();
+        self.hard.length() + soft.sqrt() * field
+    }
+
     /// Whether there is any iron.
     pub fn is_none(&self) -> bool {
         *self == Self::NONE
