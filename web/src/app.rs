@@ -7,6 +7,7 @@ use crate::components::pictures::{CardFace, Rose};
 use crate::components::readings::{CompassLine, HeadingLine, Readings};
 use crate::components::situation::Situation;
 use crate::components::top_bar::TopBar;
+use crate::components::why::Why;
 use crate::intent::{Intent, Meaning, Press, meaning};
 use crate::preferences::View;
 use crate::session::Session;
@@ -51,7 +52,11 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
     };
     view! {
         <TopBar/>
-        <main class="page" data-view=view>
+        <main
+            class="page"
+            data-view=view
+            data-why=move || cockpit.why_shown().then_some("shown")
+        >
             <Situation/>
             <Readings>
                 <CompassLine/>
@@ -59,6 +64,7 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
                 <HeadingLine/>
                 <Rose/>
             </Readings>
+            <Why/>
             <KeyList/>
             <Controls/>
         </main>

@@ -18,6 +18,7 @@ pub(crate) struct Cockpit {
     told: RwSignal<String>,
     keys_shown: RwSignal<bool>,
     situation_shown: RwSignal<bool>,
+    why_shown: RwSignal<bool>,
     /// What the browser remembers.
     pub(crate) preferences: Preferences,
     /// The words of the page.
@@ -34,6 +35,7 @@ impl Cockpit {
             told: RwSignal::default(),
             keys_shown: RwSignal::new(wide),
             situation_shown: RwSignal::new(false),
+            why_shown: RwSignal::new(false),
             preferences: Preferences::load(),
             words,
         }
@@ -75,10 +77,23 @@ impl Cockpit {
         self.situation_shown.get()
     }
 
+    /// Whether the page shows why the card does what it does.
+    pub(crate) fn why_shown(self) -> bool {
+        self.why_shown.get()
+    }
+
     /// Does what is asked.
     pub(crate) fn ask(self, intent: Intent) {
         match intent {
-            Intent::ShowKeys => self.keys_shown.update(|shown| *shown = !*shown),
+            // The list of keys and the reasons stand in the same place.
+            Intent::ShowKeys => {
+                self.keys_shown.update(|shown| *shown = !*shown);
+                self.why_shown.set(false);
+            }
+            Intent::ShowWhy => {
+                self.why_shown.update(|shown| *shown = !*shown);
+                self.keys_shown.set(false);
+            }
             Intent::ShowSituation => self.situation_shown.update(|shown| *shown = !*shown),
             Intent::ChangeView => self.preferences.change_view(),
             Intent::ChangeLight => self.preferences.change_light(),

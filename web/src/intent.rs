@@ -32,6 +32,8 @@ pub(crate) enum Intent {
     Begin(Setting),
     /// Show or hide the list of keys.
     ShowKeys,
+    /// Show or hide why the card does what it does.
+    ShowWhy,
     /// Show or fold the situation.
     ShowSituation,
     /// Show the other view: card or rose.
@@ -109,7 +111,7 @@ impl Line {
 }
 
 /// The keys, as they are listed and as they act.
-pub(crate) const KEYS: [Line; 14] = [
+pub(crate) const KEYS: [Line; 15] = [
     Line::new(
         &[
             Binding::held("ArrowLeft", false, Intent::Bank(-5), "←"),
@@ -172,6 +174,9 @@ pub(crate) const KEYS: [Line; 14] = [
     ),
     Line::new(&[Binding::letter("r", Intent::Restart, "R")], |words| {
         words.key_restart
+    }),
+    Line::new(&[Binding::letter("w", Intent::ShowWhy, "W")], |words| {
+        words.key_why
     }),
     Line::new(
         &[Binding::letter("s", Intent::ShowSituation, "S")],

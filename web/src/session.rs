@@ -13,7 +13,7 @@ use compass::heading::{CompassHeading, MagneticHeading, TrueHeading};
 use compass::range::OutOfRange;
 use compass::reading::Difference;
 use compass::record::Record;
-use compass::simulation::{STEPS_PER_SECOND, Simulation};
+use compass::simulation::{Moment, STEPS_PER_SECOND, Simulation};
 use compass::unit::KNOT;
 use flights::air::SeededAir;
 
@@ -80,6 +80,8 @@ pub(crate) struct Readout {
     pub(crate) pause: Option<Pause>,
     /// What it started from.
     pub(crate) setting: Setting,
+    /// The instant as the simulation gives it: what explains the card.
+    pub(crate) moment: Moment,
 }
 
 /// A flight under way.
@@ -145,6 +147,7 @@ impl Session {
             Intent::Begin(setting) => self.begin(setting)?,
             Intent::ShowKeys
             | Intent::ShowSituation
+            | Intent::ShowWhy
             | Intent::ChangeView
             | Intent::ChangeLight
             | Intent::Tell => {}
@@ -204,6 +207,7 @@ impl Session {
             rate: self.rate,
             pause: self.pause,
             setting: self.setting,
+            moment: now,
         }
     }
 

@@ -8,3 +8,4 @@ pub(crate) mod place_panel;
 pub(crate) mod readings;
 pub(crate) mod situation;
 pub(crate) mod top_bar;
+pub(crate) mod why;

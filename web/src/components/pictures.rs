@@ -1,4 +1,4 @@
-//! The two pictures: the card face and the rose.
+//! The two pictures of the readings, and the canvas that every picture stands on.
 
 use crate::cockpit::{Cockpit, use_cockpit};
 use crate::session::Readout;
@@ -58,7 +58,7 @@ pub(crate) fn Rose() -> impl IntoView {
 
 /// A canvas that fills its box and is painted anew only when something changed.
 #[component]
-fn Picture<F>(
+pub(crate) fn Picture<F>(
     /// Names the box, for the style sheet.
     id: &'static str,
     /// The text equivalent.

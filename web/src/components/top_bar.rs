@@ -50,6 +50,20 @@ pub(crate) fn TopBar() -> impl IntoView {
                 <button
                     type="button"
                     class="quiet"
+                    id="show-why"
+                    aria-label=words.show_why.name
+                    title=words.show_why.name
+                    aria-expanded=move || cockpit.why_shown().to_string()
+                    aria-controls="why"
+                    aria-keyshortcuts=shortcut(Intent::ShowWhy)
+                    on:mousedown=keep_focus
+                    on:click=move |_| cockpit.ask(Intent::ShowWhy)
+                >
+                    {words.show_why.label}
+                </button>
+                <button
+                    type="button"
+                    class="quiet"
                     id="light"
                     aria-keyshortcuts=shortcut(Intent::ChangeLight)
                     on:mousedown=keep_focus

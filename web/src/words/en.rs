@@ -1,6 +1,6 @@
 //! English.
 
-use super::{Button, Words};
+use super::{Button, Words, en_why};
 use crate::place::{Entry, Wrong, feet};
 use crate::session::Readout;
 use crate::setting::FloatChoice;
@@ -136,6 +136,10 @@ pub(super) const ENGLISH: Words = Words {
         name: "Restart the flight from its start",
     },
 
+    show_why: Button {
+        label: "Why",
+        name: "Why: the bowl and the torques on the card",
+    },
     show_rose: Button {
         label: "Rose",
         name: "Rose: show it large",
@@ -158,10 +162,13 @@ pub(super) const ENGLISH: Words = Words {
     key_step: "Step 0.1 s",
     key_rate: "Slow, fast motion",
     key_restart: "Restart",
+    key_why: "Why the card does it",
     key_situation: "Situation",
     key_look: "Card, rose; day, night",
     key_tell: "Tell the situation",
     key_keys: "This list",
+
+    why: en_why::WHY,
 
     set_situation: "Situation",
     place: |setting| match setting.source {

@@ -5,12 +5,15 @@
 //! words, and no component puts a sentence together.
 
 mod en;
+mod en_why;
 
 use crate::place::Fault;
 use crate::session::Readout;
 use crate::setting::{FloatChoice, Setting};
+use compass::cause::Explanation;
 use compass::gust::RoughAir;
 use compass::reading::Difference;
+use drawing::torque_ledger;
 
 /// The words of one language.
 pub(crate) struct Words {
@@ -74,6 +77,7 @@ pub(crate) struct Words {
     pub(crate) restart: Button,
 
     // The page's own buttons.
+    pub(crate) show_why: Button,
     pub(crate) show_rose: Button,
     pub(crate) show_card: Button,
     pub(crate) by_night: &'static str,
@@ -90,10 +94,14 @@ pub(crate) struct Words {
     pub(crate) key_step: &'static str,
     pub(crate) key_rate: &'static str,
     pub(crate) key_restart: &'static str,
+    pub(crate) key_why: &'static str,
     pub(crate) key_situation: &'static str,
     pub(crate) key_look: &'static str,
     pub(crate) key_tell: &'static str,
     pub(crate) key_keys: &'static str,
+
+    // Why the card does what it does.
+    pub(crate) why: WhyWords,
 
     // The situation.
     pub(crate) set_situation: &'static str,
@@ -134,6 +142,33 @@ pub(crate) struct Words {
     pub(crate) chosen: &'static str,
     pub(crate) begin: &'static str,
     pub(crate) fault: fn(&Fault) -> String,
+}
+
+/// The words that explain the card.
+pub(crate) struct WhyWords {
+    pub(crate) title: &'static str,
+    /// The computed reason, in one sentence.
+    pub(crate) sentence: fn(&Explanation) -> String,
+    pub(crate) bowl: fn(&Readout) -> String,
+    pub(crate) ledger: fn(&Readout) -> String,
+    pub(crate) true_vertical: &'static str,
+    pub(crate) apparent_vertical: &'static str,
+    pub(crate) vertical_pull: &'static str,
+    /// Takes degrees, down positive.
+    pub(crate) dip: fn(i16) -> String,
+    /// Takes degrees, right positive.
+    pub(crate) bank: fn(i32) -> String,
+    /// In the order of `drawing::torque_ledger::parts`.
+    pub(crate) torques: [&'static str; torque_ledger::PARTS],
+    pub(crate) net: &'static str,
+    pub(crate) clockwise: &'static str,
+    pub(crate) anticlockwise: &'static str,
+    pub(crate) seen_from: &'static str,
+    /// Three-quarter view, pilot's seat, behind, side, above.
+    pub(crate) cameras: [&'static str; 5],
+    pub(crate) shown: &'static str,
+    /// In the order of `drawing::bowl_view::Parts`.
+    pub(crate) parts: [&'static str; 10],
 }
 
 /// The words of a button: what is on it, and its whole name.
