@@ -1,0 +1,183 @@
+//! Why the card does what it does: one sentence, the bowl cut away, the torques.
+
+use super::controls::keep_focus;
+use super::pictures::Picture;
+use crate::cockpit::use_cockpit;
+use crate::session::Readout;
+use compass::cause::explain;
+use drawing::bowl_view::{self, BowlView, Parts, bowl_view};
+use drawing::stage3d::Camera;
+use drawing::torque_ledger::{self, LedgerView, SMALLEST_SCALE, steady_scale, torque_ledger};
+use kurbo::Size;
+use leptos::prelude::*;
+use std::cell::Cell;
+use web_sys::PointerEvent;
+
+/// How far the camera goes round for each pixel of a drag, radians; chosen: a drag across the
+/// picture goes half round.
+const ORBIT: f64 = 0.01;
+
+/// The cameras, in the order of their words.
+const CAMERAS: [fn() -> Camera; 5] = [
+    Camera::default,
+    Camera::pilots_seat,
+    Camera::behind,
+    Camera::side,
+    Camera::above,
+];
+
+/// One part of the picture, to be shown or not.
+type Part = fn(&mut Parts) -> &mut bool;
+
+/// The parts, in the order of their words.
+const PARTS: [Part; 10] = [
+    |parts| &mut parts.bowl,
+    |parts| &mut parts.liquid,
+    |parts| &mut parts.pivot,
+    |parts| &mut parts.card,
+    |parts| &mut parts.magnet,
+    |parts| &mut parts.field,
+    |parts| &mut parts.components,
+    |parts| &mut parts.pulls,
+    |parts| &mut parts.verticals,
+    |parts| &mut parts.bank,
+];
+
+/// The reasons, where they are shown.
+#[component]
+pub(crate) fn Why() -> impl IntoView {
+    let cockpit = use_cockpit();
+    let words = &cockpit.words.why;
+    let camera = RwSignal::new(Camera::default());
+    let parts = RwSignal::new(Parts::ALL);
+    let sentence = cockpit
+        .part(move |readout| (words.sentence)(&explain(&readout.moment, &readout.setting.field())));
+    view! {
+        <Show when=move || cockpit.why_shown()>
+            <section class="why" id="why" aria-label=words.title>
+                <div class="why-card">
+                    <p class="why-sentence" id="why-sentence">{move || sentence.get()}</p>
+                    <Bowl camera parts/>
+                    <Cameras camera/>
+                    <Shown parts/>
+                </div>
+                <Ledger/>
+            </section>
+        </Show>
+    }
+}
+
+/// The bowl in three dimensions; a drag goes round it.
+#[component]
+fn Bowl(camera: RwSignal<Camera>, parts: RwSignal<Parts>) -> impl IntoView {
+    let words = &use_cockpit().words.why;
+    let draw = move |readout: &Readout, size: Size| {
+        let field = readout.setting.field();
+        let dip = (words.dip)(field.dip().to_degrees().round() as i16);
+        let bank = (words.bank)(readout.bank.round() as i32);
+        bowl_view(
+            &BowlView {
+                moment: &readout.moment,
+                field: &field,
+                camera: camera.get(),
+                parts: parts.get(),
+                words: bowl_view::Words {
+                    dip: Some(&dip),
+                    vertical_pull: Some(words.vertical_pull),
+                    true_vertical: Some(words.true_vertical),
+                    apparent_vertical: Some(words.apparent_vertical),
+                    bank: Some(&bank),
+                    ..bowl_view::Words::default()
+                },
+            },
+            size,
+        )
+    };
+    let orbit = move |event: PointerEvent| {
+        if event.buttons() & 1 == 1 {
+            let (right, down) = (event.movement_x(), event.movement_y());
+            camera.update(|camera| {
+                *camera = camera.orbited(-ORBIT * f64::from(right), ORBIT * f64::from(down));
+            });
+        }
+    };
+    view! {
+        <div class="bowl" on:pointermove=orbit>
+            <Picture id="bowl" text=words.bowl draw/>
+        </div>
+    }
+}
+
+/// The places to look from.
+#[component]
+fn Cameras(camera: RwSignal<Camera>) -> impl IntoView {
+    let words = &use_cockpit().words.why;
+    let button = move |(label, place): (&'static str, fn() -> Camera)| {
+        view! {
+            <button
+                type="button"
+                aria-pressed=move || (camera.get() == place()).to_string()
+                on:mousedown=keep_focus
+                on:click=move |_| camera.set(place())
+            >
+                {label}
+            </button>
+        }
+    };
+    view! {
+        <div class="cameras" role="group" aria-label=words.seen_from>
+            {words.cameras.into_iter().zip(CAMERAS).map(button).collect_view()}
+        </div>
+    }
+}
+
+/// The torques, as bars that sum to the net.
+#[component]
+fn Ledger() -> impl IntoView {
+    let words = &use_cockpit().words.why;
+    let scale = Cell::new(SMALLEST_SCALE);
+    let draw = move |readout: &Readout, size: Size| {
+        let torques = readout.moment.torques;
+        scale.set(steady_scale(&torques, scale.get()));
+        torque_ledger(
+            &LedgerView {
+                torques,
+                scale: scale.get(),
+                words: torque_ledger::Words {
+                    parts: words.torques,
+                    net: words.net,
+                    anticlockwise: words.anticlockwise,
+                    clockwise: words.clockwise,
+                },
+            },
+            size,
+        )
+    };
+    view! { <Picture id="ledger" text=words.ledger draw/> }
+}
+
+/// What the picture of the bowl shows, part by part, so that a lesson can build it up.
+#[component]
+fn Shown(parts: RwSignal<Parts>) -> impl IntoView {
+    let words = &use_cockpit().words.why;
+    let tick = move |(label, part): (&'static str, Part)| {
+        view! {
+            <label>
+                <input
+                    type="checkbox"
+                    prop:checked=move || *part(&mut parts.get())
+                    on:change=move |_| parts.update(|parts| *part(parts) = !*part(parts))
+                />
+                {label}
+            </label>
+        }
+    };
+    view! {
+        <details class="shown">
+            <summary>{words.shown}</summary>
+            <div class="shown-parts">
+                {words.parts.into_iter().zip(PARTS).map(tick).collect_view()}
+            </div>
+        </details>
+    }
+}
