@@ -11,6 +11,7 @@
 //! | `stage.rs` | shapes → canvas |
 //! | `words/` | every word on the page |
 //! | `app.rs`, `components/` | the page |
+//! | `speed.rs` | for measuring: flies as fast as it can |
 
 #![allow(
     unreachable_pub,
@@ -26,6 +27,7 @@ mod place;
 mod preferences;
 mod session;
 mod setting;
+mod speed;
 mod stage;
 mod words;
 

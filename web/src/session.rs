@@ -223,7 +223,8 @@ impl Session {
         self.clock.stop();
     }
 
-    fn fly(&mut self, steps: u64) {
+    /// Flies and records so many steps.
+    pub(crate) fn fly(&mut self, steps: u64) {
         for _ in 0..steps {
             self.record.fly(&mut self.flight, &self.controls);
         }

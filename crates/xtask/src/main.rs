@@ -8,11 +8,13 @@
 //! | `assets.rs` | content-hashed names and the references between files |
 //! | `dist.rs` | the static folder, compressed copies, sizes |
 //! | `serve.rs` | the server |
+//! | `measure.rs` | measuring the page in a browser |
 //! | `stages.rs`, `tally.rs` | the checks, and counting what passed |
 //! | `tidy/` | rules about the source that no compiler holds |
 
 mod assets;
 mod dist;
+mod measure;
 mod serve;
 mod stages;
 mod tally;
@@ -45,6 +47,8 @@ enum Command {
     Test(stages::Options),
     /// Build the page into the static folder `dist`
     Dist,
+    /// Measure the page in a browser: speed of the simulation, script of a frame, download
+    Measure,
     /// Check the rules about the source that no compiler holds
     Tidy,
     /// Run WebAssembly tests in a headless browser (cargo calls this)
@@ -79,6 +83,7 @@ fn run(command: Command) -> Result<ExitCode> {
         Command::Serve(options) => serve::run(&workspace, &options)?,
         Command::Test(options) => return stages::run(&workspace, &options),
         Command::Dist => dist::build(&workspace)?.print(),
+        Command::Measure => measure::run(&workspace)?,
         Command::Tidy => tidy::run(&workspace)?,
         Command::WasmRunner { .. } => {}
     }

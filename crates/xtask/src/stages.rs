@@ -187,10 +187,8 @@ fn build_page(workspace: &Workspace, _: &Options) -> Result<Tally> {
     Ok(Tally::of_one(true))
 }
 
-fn browser(workspace: &Workspace, options: &Options) -> Result<Tally> {
-    tools::npm_packages(workspace)?;
-    let chromium = tools::chromium()?;
-    dist::build(workspace)?;
+/// Serves the built page until this program ends, and gives its address.
+pub(crate) fn serve_for_tests(workspace: &Workspace) -> Result<String> {
     let server = Server::bind(
         &workspace.dist(),
         PREFIX,
@@ -199,6 +197,14 @@ fn browser(workspace: &Workspace, options: &Options) -> Result<Tally> {
     )?;
     let address = server.address.clone();
     std::thread::spawn(|| server.serve());
+    Ok(address)
+}
+
+fn browser(workspace: &Workspace, options: &Options) -> Result<Tally> {
+    tools::npm_packages(workspace)?;
+    let chromium = tools::chromium()?;
+    dist::build(workspace)?;
+    let address = serve_for_tests(workspace)?;
 
     let folder = workspace.browser_tests();
     let report = folder.join("results/report.json");
