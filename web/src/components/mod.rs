@@ -7,4 +7,5 @@ pub(crate) mod pictures;
 pub(crate) mod place_panel;
 pub(crate) mod readings;
 pub(crate) mod situation;
+pub(crate) mod timeline;
 pub(crate) mod top_bar;
