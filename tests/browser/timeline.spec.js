@@ -11,12 +11,15 @@ const button = (page, name) => page.getByRole('button', { name });
 // Flies a right turn through north by the keyboard, levels out, and pauses.
 async function turn(page) {
   await begin(page, { latitude: 52, heading: 330 });
+  // The space bar is the flight's, not the button's.
+  await page.evaluate(() => document.activeElement.blur());
   await hurry(page);
   await press(page, 'ArrowRight', 3);
   await until(page, ({ heading }) => Math.abs(rightOf(heading, 40)) < 15);
   await press(page, 'l');
   await until(page, ({ bank }) => bank < 0.1);
   await press(page, ' ');
+  await expect(page.locator('#doing')).toHaveText('Paused');
   return read(page);
 }
 

@@ -201,10 +201,15 @@ pub(crate) const KEYS: [Line; 16] = [
         &[
             Binding::letter("[", Intent::LastEvent, "["),
             Binding::letter("]", Intent::NextEvent, "]"),
+        ],
+        |words| words.key_events,
+    ),
+    Line::new(
+        &[
             Binding::letter("Home", Intent::LookAtStart, "Home"),
             Binding::letter("End", Intent::LookAtEnd, "End"),
         ],
-        |words| words.key_events,
+        |words| words.key_ends,
     ),
     Line::new(
         &[
@@ -239,12 +244,13 @@ pub(crate) const KEYS: [Line; 16] = [
         ],
         |words| words.key_look,
     ),
-    Line::new(&[Binding::letter("t", Intent::Tell, "T")], |words| {
-        words.key_tell
-    }),
-    Line::new(&[Binding::letter("?", Intent::ShowKeys, "?")], |words| {
-        words.key_keys
-    }),
+    Line::new(
+        &[
+            Binding::letter("t", Intent::Tell, "T"),
+            Binding::letter("?", Intent::ShowKeys, "?"),
+        ],
+        |words| words.key_tell,
+    ),
 ];
 
 /// A key as it was pressed.

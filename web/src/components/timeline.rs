@@ -36,16 +36,26 @@ pub(crate) fn Timeline() -> impl IntoView {
     let hidden = move || !cockpit.timeline_shown();
     view! {
         <section class="timeline" aria-label=words.timeline>
-            <div class="time-chart" id="time-chart" hidden=hidden>
-                <Chart/>
-            </div>
             <div class="time-tools">
+                <button
+                    type="button"
+                    class="quiet time-toggle"
+                    id="timeline"
+                    aria-expanded=move || cockpit.timeline_shown().to_string()
+                    aria-controls="time-chart"
+                    aria-keyshortcuts=shortcut(Intent::ShowTimeline)
+                    on:mousedown=keep_focus
+                    on:click=move |_| cockpit.ask(Intent::ShowTimeline)
+                >
+                    {words.timeline}
+                </button>
                 <div class="time-buttons" hidden=hidden>
                     <Ask intent=Intent::LastEvent button=words.last_event sign="‹"/>
                     <Ask intent=Intent::NextEvent button=words.next_event sign="›"/>
                     <Ask intent=Intent::LookAtEnd button=words.look_at_end/>
                     <button
                         type="button"
+                        class="save"
                         on:mousedown=keep_focus
                         on:click=move |_| save_csv(cockpit)
                         aria-label=words.save_csv.name
@@ -55,6 +65,7 @@ pub(crate) fn Timeline() -> impl IntoView {
                     </button>
                     <button
                         type="button"
+                        class="save"
                         on:mousedown=keep_focus
                         on:click=move |_| save_svg(cockpit)
                         aria-label=words.save_svg.name
@@ -69,18 +80,9 @@ pub(crate) fn Timeline() -> impl IntoView {
                         <Ask intent=Intent::ReturnToOld button=words.return_to_old/>
                     </div>
                 </div>
-                <button
-                    type="button"
-                    class="quiet time-toggle"
-                    id="timeline"
-                    aria-expanded=move || cockpit.timeline_shown().to_string()
-                    aria-controls="time-chart"
-                    aria-keyshortcuts=shortcut(Intent::ShowTimeline)
-                    on:mousedown=keep_focus
-                    on:click=move |_| cockpit.ask(Intent::ShowTimeline)
-                >
-                    {words.timeline}
-                </button>
+            </div>
+            <div class="time-chart" id="time-chart" hidden=hidden>
+                <Chart/>
             </div>
         </section>
     }

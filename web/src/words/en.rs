@@ -238,14 +238,14 @@ pub(super) const ENGLISH: Words = Words {
     key_rudder: "Left, right rudder",
     key_pause: "Pause, fly on",
     key_step: "Back, step 0.1 s",
-    key_events: "Events; start, end",
-    key_branch: "From here; old flight",
+    key_events: "Event before, after",
+    key_ends: "Start, end of the flight",
+    key_branch: "Fly from here; old flight",
     key_rate: "Slow, fast motion",
     key_restart: "Restart",
     key_situation: "Situation, timeline",
     key_look: "Card, rose; day, night",
-    key_tell: "Tell the situation",
-    key_keys: "This list",
+    key_tell: "Tell situation; this list",
 
     set_situation: "Situation",
     place: |setting| match setting.source {

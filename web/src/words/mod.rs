@@ -115,13 +115,13 @@ pub(crate) struct Words {
     pub(crate) key_pause: &'static str,
     pub(crate) key_step: &'static str,
     pub(crate) key_events: &'static str,
+    pub(crate) key_ends: &'static str,
     pub(crate) key_branch: &'static str,
     pub(crate) key_rate: &'static str,
     pub(crate) key_restart: &'static str,
     pub(crate) key_situation: &'static str,
     pub(crate) key_look: &'static str,
     pub(crate) key_tell: &'static str,
-    pub(crate) key_keys: &'static str,
 
     // The situation.
     pub(crate) set_situation: &'static str,
