@@ -6,6 +6,7 @@ use crate::components::key_list::KeyList;
 use crate::components::pictures::{CardFace, Rose};
 use crate::components::readings::{CompassLine, HeadingLine, Readings};
 use crate::components::situation::Situation;
+use crate::components::timeline::Timeline;
 use crate::components::top_bar::TopBar;
 use crate::components::why::Why;
 use crate::intent::{Intent, Meaning, Press, meaning};
@@ -21,7 +22,8 @@ use leptos_use_document_visibility::use_document_visibility;
 use leptos_use_raf_fn::{UseRafFnCallbackArgs, use_raf_fn};
 use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 
-/// Where the page is wide enough for three columns and tall enough for the key list.
+/// Where the page is wide enough for three columns and tall enough for the key list
+/// and the timeline.
 const ROOMY: &str = "(min-width: 70rem) and (min-height: 42rem)";
 
 /// The page.
@@ -65,6 +67,7 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
                 <Rose/>
             </Readings>
             <Why/>
+            <Timeline/>
             <KeyList/>
             <Controls/>
         </main>

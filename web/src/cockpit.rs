@@ -8,6 +8,8 @@ use leptos::prelude::*;
 
 /// Seconds between two updates of texts that only screen readers meet; chosen.
 const BEAT: f64 = 1.0;
+/// Seconds between two paintings of the chart while it grows; chosen: it gains a sample in each.
+const CHART_BEAT: f64 = 0.1;
 
 /// What every component is given.
 #[derive(Clone, Copy)]
@@ -15,10 +17,12 @@ pub(crate) struct Cockpit {
     session: StoredValue<Session, LocalStorage>,
     readout: RwSignal<Readout>,
     beat: RwSignal<f64>,
+    chart_beat: RwSignal<f64>,
     told: RwSignal<String>,
     keys_shown: RwSignal<bool>,
     situation_shown: RwSignal<bool>,
     why_shown: RwSignal<bool>,
+    timeline_shown: RwSignal<bool>,
     /// What the browser remembers.
     pub(crate) preferences: Preferences,
     /// The words of the page.
@@ -26,16 +30,19 @@ pub(crate) struct Cockpit {
 }
 
 impl Cockpit {
-    /// A cockpit for a session; `wide` says whether there is room for the key list.
+    /// A cockpit for a session; `wide` says whether there is room for the key list and the
+    /// timeline.
     pub(crate) fn new(session: Session, words: &'static Words, wide: bool) -> Self {
         Self {
             readout: RwSignal::new(session.readout()),
             session: StoredValue::new_local(session),
             beat: RwSignal::new(0.0),
+            chart_beat: RwSignal::new(0.0),
             told: RwSignal::default(),
             keys_shown: RwSignal::new(wide),
             situation_shown: RwSignal::new(false),
             why_shown: RwSignal::new(false),
+            timeline_shown: RwSignal::new(wide),
             preferences: Preferences::load(),
             words,
         }
@@ -62,6 +69,47 @@ impl Cockpit {
         })
     }
 
+    /// What can be read now, for readers that know by themselves when to run again.
+    pub(crate) fn now(self) -> Readout {
+        self.readout.get_untracked()
+    }
+
+    /// A text made from what can be read: new at most once a second in flight, and at once while
+    /// the flight stands still.
+    pub(crate) fn at_leisure(
+        self,
+        of: impl Fn(&Readout) -> String + Send + Sync + 'static,
+    ) -> Memo<String> {
+        let still = self.still();
+        Memo::new(move |_| {
+            self.beat.track();
+            still.track();
+            self.readout.with_untracked(&of)
+        })
+    }
+
+    /// The reader runs again whenever the chart is to be painted anew.
+    pub(crate) fn track_chart(self, still: Memo<(u32, Option<u64>)>) {
+        self.chart_beat.track();
+        still.track();
+    }
+
+    /// The reader runs again once a second.
+    pub(crate) fn track_beat(self) {
+        self.beat.track();
+    }
+
+    /// Which flight this is and, while it stands still, the step that is read: changes at once
+    /// with what a user does to the time, and seldom otherwise.
+    pub(crate) fn still(self) -> Memo<(u32, Option<u64>)> {
+        self.part(|readout| (readout.flight, readout.pause.map(|_| readout.step)))
+    }
+
+    /// Reads the session itself: the flight from its start.
+    pub(crate) fn with_session<T>(self, of: impl FnOnce(&Session) -> T) -> T {
+        self.session.with_value(of)
+    }
+
     /// What was last told on demand.
     pub(crate) fn told(self) -> String {
         self.told.get()
@@ -82,6 +130,11 @@ impl Cockpit {
         self.why_shown.get()
     }
 
+    /// Whether the timeline is shown.
+    pub(crate) fn timeline_shown(self) -> bool {
+        self.timeline_shown.get()
+    }
+
     /// Does what is asked.
     pub(crate) fn ask(self, intent: Intent) {
         match intent {
@@ -95,6 +148,7 @@ impl Cockpit {
                 self.keys_shown.set(false);
             }
             Intent::ShowSituation => self.situation_shown.update(|shown| *shown = !*shown),
+            Intent::ShowTimeline => self.timeline_shown.update(|shown| *shown = !*shown),
             Intent::ChangeView => self.preferences.change_view(),
             Intent::ChangeLight => self.preferences.change_light(),
             Intent::Tell => self.tell(self.readout.with_untracked(self.words.situation)),
@@ -104,6 +158,15 @@ impl Cockpit {
                     self.tell(self.words.failed.to_owned());
                 }
                 self.look();
+                if intent.moves_controls() && self.now().looking {
+                    self.tell(self.words.looking_hint.to_owned());
+                }
+                if matches!(intent, Intent::LastEvent | Intent::NextEvent)
+                    && let Some(event) = self.with_session(Session::event_here)
+                {
+                    let moment = self.readout.with_untracked(self.words.moment);
+                    self.tell((self.words.event_told)(&event.event, &moment));
+                }
             }
         }
     }
@@ -112,6 +175,10 @@ impl Cockpit {
     pub(crate) fn frame(self, now: f64) {
         if self.session.try_update_value(|session| session.frame(now)) == Some(true) {
             self.look();
+            let beat = (now / CHART_BEAT).floor();
+            if self.chart_beat.get_untracked() != beat {
+                self.chart_beat.set(beat);
+            }
         }
         let beat = (now / BEAT).floor();
         if self.beat.get_untracked() != beat {

@@ -20,8 +20,26 @@ pub(crate) enum Intent {
     Rudder(i8),
     /// Pause, or fly on.
     Pause,
-    /// Pause and fly on by a readout.
+    /// Pause and fly on by a tenth of a second; or look as much further on.
     Step,
+    /// Pause and look at what was a tenth of a second earlier.
+    LookBack,
+    /// Look so many seconds further on, or back.
+    LookBy(i8),
+    /// Look at the moment so many seconds after the start.
+    LookAt(f64),
+    /// Look at the start of the flight.
+    LookAtStart,
+    /// Return to the end of the flight.
+    LookAtEnd,
+    /// Look at the event before what is seen.
+    LastEvent,
+    /// Look at the event after what is seen.
+    NextEvent,
+    /// Fly on from the moment that is looked at; the flight so far is kept as the old one.
+    FlyFromHere,
+    /// Return to the old flight; the one under way is then the old one.
+    ReturnToOld,
     /// Half as fast.
     SlowDown,
     /// Twice as fast.
@@ -36,12 +54,24 @@ pub(crate) enum Intent {
     ShowWhy,
     /// Show or fold the situation.
     ShowSituation,
+    /// Show or hide the timeline.
+    ShowTimeline,
     /// Show the other view: card or rose.
     ChangeView,
     /// Change between day and night.
     ChangeLight,
     /// Say the situation in words.
     Tell,
+}
+
+impl Intent {
+    /// Whether this moves the aircraft's controls.
+    pub(crate) fn moves_controls(self) -> bool {
+        matches!(
+            self,
+            Self::Bank(_) | Self::LevelWings | Self::Speed(_) | Self::Climb(_) | Self::Rudder(_)
+        )
+    }
 }
 
 /// A key that asks for something.
@@ -111,7 +141,7 @@ impl Line {
 }
 
 /// The keys, as they are listed and as they act.
-pub(crate) const KEYS: [Line; 15] = [
+pub(crate) const KEYS: [Line; 17] = [
     Line::new(
         &[
             Binding::held("ArrowLeft", false, Intent::Bank(-5), "←"),
@@ -157,11 +187,38 @@ pub(crate) const KEYS: [Line; 15] = [
         words.key_pause
     }),
     Line::new(
-        &[Binding {
-            repeats: true,
-            ..Binding::letter(".", Intent::Step, ".")
-        }],
+        &[
+            Binding {
+                repeats: true,
+                ..Binding::letter(",", Intent::LookBack, ",")
+            },
+            Binding {
+                repeats: true,
+                ..Binding::letter(".", Intent::Step, ".")
+            },
+        ],
         |words| words.key_step,
+    ),
+    Line::new(
+        &[
+            Binding::letter("[", Intent::LastEvent, "["),
+            Binding::letter("]", Intent::NextEvent, "]"),
+        ],
+        |words| words.key_events,
+    ),
+    Line::new(
+        &[
+            Binding::letter("Home", Intent::LookAtStart, "Home"),
+            Binding::letter("End", Intent::LookAtEnd, "End"),
+        ],
+        |words| words.key_ends,
+    ),
+    Line::new(
+        &[
+            Binding::letter("f", Intent::FlyFromHere, "F"),
+            Binding::letter("o", Intent::ReturnToOld, "O"),
+        ],
+        |words| words.key_branch,
     ),
     Line::new(
         &[
@@ -179,7 +236,10 @@ pub(crate) const KEYS: [Line; 15] = [
         words.key_why
     }),
     Line::new(
-        &[Binding::letter("s", Intent::ShowSituation, "S")],
+        &[
+            Binding::letter("s", Intent::ShowSituation, "S"),
+            Binding::letter("g", Intent::ShowTimeline, "G"),
+        ],
         |words| words.key_situation,
     ),
     Line::new(
@@ -189,12 +249,13 @@ pub(crate) const KEYS: [Line; 15] = [
         ],
         |words| words.key_look,
     ),
-    Line::new(&[Binding::letter("t", Intent::Tell, "T")], |words| {
-        words.key_tell
-    }),
-    Line::new(&[Binding::letter("?", Intent::ShowKeys, "?")], |words| {
-        words.key_keys
-    }),
+    Line::new(
+        &[
+            Binding::letter("t", Intent::Tell, "T"),
+            Binding::letter("?", Intent::ShowKeys, "?"),
+        ],
+        |words| words.key_tell,
+    ),
 ];
 
 /// A key as it was pressed.
@@ -301,6 +362,7 @@ mod tests {
             ..key(name)
         };
         assert_eq!(meaning(held("ArrowUp")), Meaning::Asks(Intent::Speed(5)));
+        assert_eq!(meaning(held(",")), Meaning::Asks(Intent::LookBack));
         assert_eq!(meaning(held(" ")), Meaning::Held);
     }
 }

@@ -3,12 +3,14 @@
 //! | file | concern |
 //! |---|---|
 //! | `session.rs` | the flight under way; sole caller of the simulation |
+//! | `flown.rs` | a flight as it was flown, to look back at and to cut |
 //! | `clock.rs` | frame times → whole steps |
 //! | `intent.rs` | what a user can ask for, and the keys for it |
 //! | `setting.rs`, `place.rs` | what a flight starts from; the form that sets it |
 //! | `cockpit.rs` | the session as signals: components read, and send intents |
 //! | `preferences.rs` | what the browser remembers |
 //! | `stage.rs` | shapes → canvas |
+//! | `download.rs` | text → a file of the user's |
 //! | `words/` | every word on the page |
 //! | `app.rs`, `components/` | the page |
 //! | `speed.rs` | for measuring: flies as fast as it can |
@@ -22,6 +24,8 @@ mod app;
 mod clock;
 mod cockpit;
 mod components;
+mod download;
+mod flown;
 mod intent;
 mod place;
 mod preferences;

@@ -4,25 +4,20 @@
 //! [`Readout`]s go out.
 
 use crate::clock::{Clock, Rate, Tick};
+use crate::flown::Flown;
 use crate::intent::Intent;
 use crate::setting::Setting;
 use compass::field::Zone;
 use compass::frame::{Body, Card, Rotation, Vector};
-use compass::free_flight::Controls;
 use compass::heading::{CompassHeading, MagneticHeading, TrueHeading};
 use compass::range::OutOfRange;
 use compass::reading::Difference;
-use compass::record::Record;
-use compass::simulation::{Moment, STEPS_PER_SECOND, Simulation};
+use compass::simulation::{Moment, STEP, STEPS_PER_SECOND, Simulation};
 use compass::unit::KNOT;
-use flights::air::SeededAir;
+use flights::events::Timed;
 
-/// The seed of the rough air; chosen: each flight meets the same gusts, so that two flights can
-/// be compared.
-const AIR: SeededAir = SeededAir { seed: 1 };
-
-/// How many steps one request for a step flies: a tenth of a second; chosen, so that a card that
-/// swings is seen to move.
+/// How many steps one request for a step flies, or looks back: a tenth of a second; chosen, so
+/// that a card that swings is seen to move.
 const STEPS_AT_ONCE: u64 = STEPS_PER_SECOND / 10;
 
 /// Standard rate of turn in degrees a second: two minutes for a full turn.
@@ -82,14 +77,28 @@ pub(crate) struct Readout {
     pub(crate) setting: Setting,
     /// The instant as the simulation gives it: what explains the card.
     pub(crate) moment: Moment,
+    /// Which step of the flight this is.
+    pub(crate) step: u64,
+    /// Seconds flown so far.
+    pub(crate) flown: f64,
+    /// Whether this is an earlier moment that is looked at.
+    pub(crate) looking: bool,
+    /// Changes whenever another flight takes the place of this one.
+    pub(crate) flight: u32,
+    /// Whether there is an old flight to return to.
+    pub(crate) has_old: bool,
 }
 
-/// A flight under way.
+/// A flight under way, and the moment of it that is looked at.
 pub(crate) struct Session {
     setting: Setting,
-    flight: Simulation,
-    record: Record<SeededAir>,
-    controls: Controls,
+    flown: Flown,
+    /// The flight that was left when this one was flown on from an earlier moment.
+    old: Option<Flown>,
+    /// An earlier moment of the flight that is looked at, meanwhile it is paused.
+    looking: Option<Simulation>,
+    /// Counts the flights that took each other's place.
+    flights: u32,
     clock: Clock,
     rate: Rate,
     pause: Option<Pause>,
@@ -104,9 +113,10 @@ impl Session {
         let (flight, controls) = setting.at_start()?;
         Ok(Self {
             setting,
-            record: Record::new(flight.clone(), AIR),
-            flight,
-            controls,
+            flown: Flown::new(flight, controls),
+            old: None,
+            looking: None,
+            flights: 0,
             clock: Clock::default(),
             rate: Rate::REAL,
             pause: None,
@@ -118,28 +128,76 @@ impl Session {
     /// # Errors
     /// A flight that cannot be started; the one under way then goes on.
     pub(crate) fn ask(&mut self, intent: Intent) -> Result<(), OutOfRange> {
-        let now = self.controls;
+        if self.looking.is_some() && intent.moves_controls() {
+            // What was flown is past: it can be flown on from, but not changed.
+            return Ok(());
+        }
+        let now = self.flown.controls();
         match intent {
-            Intent::Bank(degrees) => {
-                self.controls = now.with_bank(now.bank() + f64::from(degrees).to_radians());
+            Intent::Bank(degrees) => self
+                .flown
+                .set_controls(now.with_bank(now.bank() + f64::from(degrees).to_radians())),
+            Intent::LevelWings => self.flown.set_controls(now.with_bank(0.0).with_rudder(0.0)),
+            Intent::Speed(knots) => self
+                .flown
+                .set_controls(now.with_airspeed(now.airspeed() + f64::from(knots) * KNOT)),
+            Intent::Climb(degrees) => self
+                .flown
+                .set_controls(now.with_pitch(now.pitch() + f64::from(degrees).to_radians())),
+            Intent::Rudder(quarters) => self
+                .flown
+                .set_controls(now.with_rudder(now.rudder() + f64::from(quarters) / 4.0)),
+            Intent::Pause => {
+                self.looking = None;
+                self.set_pause(match self.pause {
+                    None => Some(Pause::Asked),
+                    Some(_) => None,
+                });
             }
-            Intent::LevelWings => self.controls = now.with_bank(0.0).with_rudder(0.0),
-            Intent::Speed(knots) => {
-                self.controls = now.with_airspeed(now.airspeed() + f64::from(knots) * KNOT);
-            }
-            Intent::Climb(degrees) => {
-                self.controls = now.with_pitch(now.pitch() + f64::from(degrees).to_radians());
-            }
-            Intent::Rudder(quarters) => {
-                self.controls = now.with_rudder(now.rudder() + f64::from(quarters) / 4.0);
-            }
-            Intent::Pause => self.set_pause(match self.pause {
-                None => Some(Pause::Asked),
-                Some(_) => None,
-            }),
+            Intent::Step if self.looking.is_some() => self.look_at(self.step() + STEPS_AT_ONCE),
             Intent::Step => {
                 self.set_pause(Some(Pause::Asked));
-                self.fly(STEPS_AT_ONCE);
+                self.flown.fly(STEPS_AT_ONCE);
+            }
+            Intent::LookBack => self.look_at(self.step().saturating_sub(STEPS_AT_ONCE)),
+            Intent::LookBy(seconds) => {
+                let by = i64::from(seconds) * STEPS_PER_SECOND as i64;
+                self.look_at(self.step().saturating_add_signed(by));
+            }
+            // What is before the start, or no number at all, is the start.
+            Intent::LookAt(time) => self.look_at((time / STEP).round() as u64),
+            Intent::LookAtStart => self.look_at(0),
+            Intent::LookAtEnd => self.look_at(u64::MAX),
+            Intent::LastEvent => {
+                let here = self.step();
+                let before = self
+                    .events()
+                    .map(|(step, _)| step)
+                    .take_while(|it| *it < here);
+                let to = before.last().unwrap_or(0);
+                self.look_at(to);
+            }
+            Intent::NextEvent => {
+                let here = self.step();
+                let after = self
+                    .events()
+                    .map(|(step, _)| step)
+                    .find(|step| *step > here);
+                self.look_at(after.unwrap_or(u64::MAX));
+            }
+            Intent::FlyFromHere => {
+                if let Some(here) = self.looking.take() {
+                    let cut = self.flown.until(here.state().step);
+                    self.old = Some(self.change_flight(cut));
+                }
+                self.set_pause(None);
+            }
+            Intent::ReturnToOld => {
+                if let Some(old) = self.old.take() {
+                    self.looking = None;
+                    self.old = Some(self.change_flight(old));
+                    self.set_pause(Some(Pause::Asked));
+                }
             }
             Intent::SlowDown => self.rate = self.rate.slower(),
             Intent::SpeedUp => self.rate = self.rate.faster(),
@@ -148,6 +206,7 @@ impl Session {
             Intent::ShowKeys
             | Intent::ShowSituation
             | Intent::ShowWhy
+            | Intent::ShowTimeline
             | Intent::ChangeView
             | Intent::ChangeLight
             | Intent::Tell => {}
@@ -161,7 +220,7 @@ impl Session {
             return false;
         }
         match self.clock.frame(now, self.rate) {
-            Tick::Steps(steps) => self.fly(steps),
+            Tick::Steps(steps) => self.flown.fly(steps),
             Tick::Slept => self.set_pause(Some(Pause::Asleep)),
         }
         true
@@ -177,10 +236,14 @@ impl Session {
     /// What can be read now.
     pub(crate) fn readout(&self) -> Readout {
         let carried = self.clock.carried();
-        let now = if carried > 0.0 {
-            self.flight.moment_after(carried)
-        } else {
-            self.flight.moment()
+        let now = match &self.looking {
+            Some(earlier) => earlier.moment(),
+            None if carried > 0.0 => self.flown.end().moment_after(carried),
+            None => self.flown.end().moment(),
+        };
+        let controls = match &self.looking {
+            Some(earlier) => self.flown.controls_at(earlier.state().step),
+            None => self.flown.controls(),
         };
         let (motion, reading) = (&now.motion, &now.reading);
         let rate_of_turn = motion.rate_of_turn.to_degrees();
@@ -198,7 +261,7 @@ impl Session {
             standard_rate: (rate_of_turn.abs() - STANDARD_RATE).abs() < NEARLY,
             airspeed: motion.airspeed / KNOT,
             climb: motion.pitch.to_degrees(),
-            rudder: 100.0 * self.controls.rudder(),
+            rudder: 100.0 * controls.rudder(),
             zone: reading.zone,
             at_stop: reading.at_stop,
             tilt: reading.tilt.to_degrees(),
@@ -208,13 +271,31 @@ impl Session {
             pause: self.pause,
             setting: self.setting,
             moment: now,
+            step: self.step(),
+            flown: self.flown.steps() as f64 * STEP,
+            looking: self.looking.is_some(),
+            flight: self.flights,
+            has_old: self.old.is_some(),
         }
     }
 
+    /// The flight from its start to its end, whatever is looked at.
+    pub(crate) fn flown(&self) -> &Flown {
+        &self.flown
+    }
+
+    /// What happens at the very step that is read, if anything does.
+    pub(crate) fn event_here(&self) -> Option<Timed> {
+        let here = self.step();
+        self.events()
+            .find_map(|(step, it)| (step == here).then_some(it))
+    }
+
     fn begin(&mut self, setting: Setting) -> Result<(), OutOfRange> {
-        let rate = self.rate;
+        let (rate, flights) = (self.rate, self.flights);
         *self = Self::new(setting)?;
         self.rate = rate;
+        self.flights = flights.wrapping_add(1);
         Ok(())
     }
 
@@ -225,9 +306,37 @@ impl Session {
 
     /// Flies and records so many steps.
     pub(crate) fn fly(&mut self, steps: u64) {
-        for _ in 0..steps {
-            self.record.fly(&mut self.flight, &self.controls);
+        self.flown.fly(steps);
+    }
+
+    /// The step that is read.
+    fn step(&self) -> u64 {
+        match &self.looking {
+            Some(earlier) => earlier.state().step,
+            None => self.flown.steps(),
         }
+    }
+
+    /// The events of the flight, each with its step.
+    fn events(&self) -> impl Iterator<Item = (u64, Timed)> {
+        let events = self.flown.events().into_iter();
+        events.map(|it| ((it.time / STEP).round() as u64, it))
+    }
+
+    /// Looks at a step of the flight, which pauses; at the end there is nothing to look back at.
+    fn look_at(&mut self, step: u64) {
+        self.looking = (step < self.flown.steps()).then(|| self.flown.at(step));
+        if self.pause.is_none() {
+            self.set_pause(Some(Pause::Asked));
+        }
+    }
+
+    /// Puts another flight in the place of this one, and gives this one.
+    fn change_flight(&mut self, other: Flown) -> Flown {
+        self.flights = self.flights.wrapping_add(1);
+        // Between two steps stood the flight that is left, not this one.
+        self.clock = Clock::default();
+        std::mem::replace(&mut self.flown, other)
     }
 }
 
@@ -358,8 +467,166 @@ mod tests {
         watch(&mut session, 0.0, 1.0);
         ask(&mut session, Intent::Bank(25));
         watch(&mut session, 1.0, 7.0);
-        let replayed = session.record.at(session.record.steps());
-        assert_eq!(replayed.state(), session.flight.state());
+        let replayed = session.flown.at(session.flown.steps());
+        assert_eq!(replayed.state(), session.flown.end().state());
+    }
+
+    /// A right turn through north, then straight flight until the card has settled.
+    fn turned() -> Session {
+        let mut session = at(52.0, 330);
+        watch(&mut session, 0.0, 1.0);
+        ask(&mut session, Intent::Bank(15));
+        watch(&mut session, 1.0, 14.0);
+        ask(&mut session, Intent::LevelWings);
+        watch(&mut session, 15.0, 30.0);
+        session
+    }
+
+    #[test]
+    fn looking_back_shows_what_was_flown_to_the_bit_and_loses_nothing() {
+        let mut session = at(52.0, 330);
+        ask(&mut session, Intent::Bank(20));
+        ask(&mut session, Intent::Pause);
+        let mut seen = Vec::new();
+        for _ in 0..120 {
+            ask(&mut session, Intent::Step);
+            seen.push(session.readout());
+        }
+        let bits = |it: &Readout| {
+            let card = it.card.quaternion.to_array();
+            (
+                it.heading.radians().to_bits(),
+                it.time.to_bits(),
+                card.map(f64::to_bits),
+            )
+        };
+        for then in seen.iter().rev().skip(1) {
+            ask(&mut session, Intent::LookBack);
+            let now = session.readout();
+            assert!(now.looking);
+            assert_eq!(bits(&now), bits(then));
+        }
+        ask(&mut session, Intent::LookAt(seen[40].time + 0.002));
+        assert_eq!(bits(&session.readout()), bits(&seen[40]));
+        ask(&mut session, Intent::Step);
+        assert_eq!(bits(&session.readout()), bits(&seen[41]));
+        ask(&mut session, Intent::LookBy(2));
+        assert_eq!(bits(&session.readout()), bits(&seen[61]));
+        ask(&mut session, Intent::LookAtStart);
+        assert_eq!(session.readout().time, 0.0);
+        ask(&mut session, Intent::LookAtEnd);
+        assert_eq!(session.readout(), seen[119]);
+    }
+
+    #[test]
+    fn looking_pauses_and_time_goes_on_from_the_end() {
+        let mut session = turned();
+        let end = session.readout();
+        ask(&mut session, Intent::LookAt(-5.0));
+        let start = session.readout();
+        assert_eq!((start.time, start.pause), (0.0, Some(Pause::Asked)));
+        assert_eq!(start.flown, end.flown);
+        watch(&mut session, 50.0, 3.0);
+        ask(&mut session, Intent::Bank(30));
+        ask(&mut session, Intent::LookAt(f64::NAN));
+        assert_eq!(session.readout(), start);
+        ask(&mut session, Intent::Pause);
+        assert_eq!(session.readout(), Readout { pause: None, ..end });
+        ask(&mut session, Intent::LookAt(1e300));
+        assert!(!session.readout().looking);
+    }
+
+    #[test]
+    fn jumps_go_from_event_to_event_and_end_at_the_ends() {
+        use flights::events::Event;
+        let mut session = turned();
+        let mut met = Vec::new();
+        ask(&mut session, Intent::LookAtStart);
+        loop {
+            ask(&mut session, Intent::NextEvent);
+            if !session.readout().looking {
+                break;
+            }
+            let here = session.event_here().unwrap();
+            assert!((here.time - session.readout().time).abs() < 1e-9);
+            if let Event::GreatestLag(by) = here.event {
+                let shown = session.readout().difference;
+                assert_eq!(shown, Difference::Lags(by.to_degrees().round() as u16));
+            }
+            met.push(here);
+        }
+        assert!(matches!(met[0].event, Event::TurnBegins(_)));
+        assert!(
+            met.iter()
+                .any(|it| matches!(it.event, Event::GreatestLag(_)))
+        );
+        assert_eq!(met.last().map(|it| it.event), Some(Event::Settled));
+        for expected in met.iter().rev() {
+            ask(&mut session, Intent::LastEvent);
+            assert_eq!(session.readout().time, expected.time);
+        }
+        ask(&mut session, Intent::LastEvent);
+        assert_eq!(session.readout().time, 0.0);
+    }
+
+    #[test]
+    fn flying_on_from_an_earlier_moment_keeps_the_old_flight() {
+        let mut session = turned();
+        let (end, steps) = (session.readout(), session.flown.steps());
+        let samples = session.flown.chart().len();
+        ask(&mut session, Intent::LookAt(10.0));
+        let here = session.readout();
+        ask(&mut session, Intent::FlyFromHere);
+        let branch = session.readout();
+        assert_eq!(branch.card, here.card);
+        assert_eq!((branch.flown, branch.pause), (here.time, None));
+        assert!(branch.has_old && !branch.looking && branch.flight != end.flight);
+        assert_eq!(session.flown.chart().len(), 101);
+
+        // Flown on alike it is the same flight; flown otherwise it is another one.
+        session.flown.fly(200);
+        let old = session.old.as_ref().unwrap();
+        assert_eq!(session.flown.end().state(), old.at(2200).state());
+        ask(&mut session, Intent::Bank(-30));
+        session.flown.fly(400);
+        let old = session.old.as_ref().unwrap();
+        assert_ne!(session.flown.end().state(), old.at(2600).state());
+        assert_eq!(session.flown.at(2600).state(), session.flown.end().state());
+        let other = session.flown.end().state().clone();
+
+        ask(&mut session, Intent::ReturnToOld);
+        assert_eq!(
+            (session.flown.steps(), session.flown.chart().len()),
+            (steps, samples)
+        );
+        assert_eq!(
+            session.readout().bank,
+            session.flown.at(steps).moment().motion.bank.to_degrees()
+        );
+        assert_eq!(session.readout().pause, Some(Pause::Asked));
+        ask(&mut session, Intent::ReturnToOld);
+        assert_eq!(session.flown.end().state(), &other);
+    }
+
+    #[test]
+    fn samples_come_ten_a_second_whatever_the_rate_and_pauses() {
+        let mut session = at(52.0, 330);
+        ask(&mut session, Intent::SpeedUp);
+        watch(&mut session, 0.0, 5.0);
+        ask(&mut session, Intent::Pause);
+        watch(&mut session, 5.0, 5.0);
+        ask(&mut session, Intent::Step);
+        ask(&mut session, Intent::Restart);
+        assert_eq!(session.flown.chart().len(), 1);
+        ask(&mut session, Intent::Step);
+        ask(&mut session, Intent::SlowDown);
+        ask(&mut session, Intent::Pause);
+        watch(&mut session, 20.0, 7.0);
+        let samples = session.flown.chart();
+        assert_eq!(samples.len() as u64, session.flown.steps() / 20 + 1);
+        for (tenths, sample) in samples.iter().enumerate() {
+            assert!((sample.time - tenths as f64 / 10.0).abs() < 1e-9);
+        }
     }
 
     #[test]

@@ -68,6 +68,29 @@ impl<G: GustNumbers> Record<G> {
         simulation
     }
 
+    /// The controls that fly the step after this one; none from the end on.
+    pub fn controls_at(&self, step: u64) -> Option<Controls> {
+        (step < self.steps).then(|| self.input(step))
+    }
+
+    /// The record of the same flight up to a step: all of it for a later one.
+    #[must_use]
+    pub fn until(&self, step: u64) -> Self
+    where
+        G: Clone,
+    {
+        let steps = step.min(self.steps);
+        let inputs = self.inputs.partition_point(|(from, _)| *from < steps);
+        let keyframes = (steps / KEYFRAME_EVERY) as usize + 1;
+        Self {
+            start: self.start.clone(),
+            air: self.air.clone(),
+            inputs: self.inputs[..inputs].to_vec(),
+            keyframes: self.keyframes[..keyframes].to_vec(),
+            steps,
+        }
+    }
+
     /// Every `every`-th step from the start to the end, each as the flight was then.
     pub fn moments(&self, every: u64) -> impl Iterator<Item = Simulation> + '_ {
         let every = every.max(1);
@@ -113,9 +136,13 @@ impl<G: GustNumbers> Record<G> {
 
     fn replay(&self, simulation: &mut Simulation) {
         let step = simulation.state().step;
+        simulation.step(&self.input(step), self.air.at(step));
+    }
+
+    /// The controls that fly the step after this one, which is recorded.
+    fn input(&self, step: u64) -> Controls {
         let after = self.inputs.partition_point(|(from, _)| *from <= step);
         // The first input stands at step 0, so there is one at or before any recorded step.
-        let (_, controls) = self.inputs[after - 1];
-        simulation.step(&controls, self.air.at(step));
+        self.inputs[after - 1].1
     }
 }

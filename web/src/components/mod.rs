@@ -7,5 +7,6 @@ pub(crate) mod pictures;
 pub(crate) mod place_panel;
 pub(crate) mod readings;
 pub(crate) mod situation;
+pub(crate) mod timeline;
 pub(crate) mod top_bar;
 pub(crate) mod why;

@@ -93,7 +93,8 @@ where
     }
 }
 
-fn theme(cockpit: Cockpit) -> Theme {
+/// The colours of the page as it is lit.
+pub(super) fn theme(cockpit: Cockpit) -> Theme {
     match cockpit.preferences.light() {
         Light::Day => Theme::day(),
         Light::Night => Theme::night(),
@@ -101,7 +102,7 @@ fn theme(cockpit: Cockpit) -> Theme {
 }
 
 /// Fires when fonts have arrived: what was painted in another must be painted anew.
-fn fonts_loaded() -> Trigger {
+pub(super) fn fonts_loaded() -> Trigger {
     let loaded = Trigger::new();
     let event = Custom::<Event>::new("loadingdone");
     let _ = use_event_listener(document().fonts(), event, move |_| loaded.notify());

@@ -14,12 +14,13 @@ use leptos::prelude::*;
 pub(crate) fn TopBar() -> impl IntoView {
     let cockpit = use_cockpit();
     let words = cockpit.words;
-    let state = cockpit.part(|readout| (readout.pause, readout.rate));
+    let state = cockpit.part(|readout| (readout.looking, readout.pause, readout.rate));
     let doing = move || match state.get() {
-        (Some(Pause::Asked), _) => words.paused.to_owned(),
-        (Some(Pause::Asleep), _) => words.asleep.to_owned(),
-        (None, Rate::REAL) => String::new(),
-        (None, rate) => (words.slow_motion)(rate.factor()),
+        (true, ..) => words.looking_back.to_owned(),
+        (_, Some(Pause::Asked), _) => words.paused.to_owned(),
+        (_, Some(Pause::Asleep), _) => words.asleep.to_owned(),
+        (_, None, Rate::REAL) => String::new(),
+        (_, None, rate) => (words.slow_motion)(rate.factor()),
     };
     let preferences = cockpit.preferences;
     let view_words = move || match preferences.view() {

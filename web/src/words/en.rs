@@ -7,7 +7,9 @@ use crate::setting::FloatChoice;
 use compass::field::Zone;
 use compass::gust::RoughAir;
 use compass::reading::Difference;
+use drawing::strip_chart::{self, Peak, StripFigures};
 use earth::FieldSource;
+use flights::events::{Event, Side};
 
 /// English.
 pub(super) const ENGLISH: Words = Words {
@@ -140,6 +142,86 @@ pub(super) const ENGLISH: Words = Words {
         label: "Why",
         name: "Why: the bowl and the torques on the card",
     },
+    timeline: "Timeline",
+    playhead: "Time of flight",
+    moment: |readout| {
+        format!(
+            "{}: heading {:03}°, compass {:03}°, {}",
+            clock(readout.time),
+            readout.heading.whole_degrees(),
+            readout.compass.whole_degrees(),
+            (ENGLISH.difference)(readout.difference)
+        )
+    },
+    flight,
+    event: |event| match *event {
+        Event::TurnBegins(Side::Left) => "left turn".to_owned(),
+        Event::TurnBegins(Side::Right) => "right turn".to_owned(),
+        Event::GreatestLag(by) => format!("lags {}°", by.to_degrees().round()),
+        Event::GreatestLead(by) => format!("leads {}°", by.to_degrees().round()),
+        Event::RolledOut => "rolled out".to_owned(),
+        Event::SpeedsUp => "gains speed".to_owned(),
+        Event::SlowsDown => "loses speed".to_owned(),
+        Event::SpeedSteady => "speed steady".to_owned(),
+        Event::Settled => "settled".to_owned(),
+    },
+    event_told: |event, moment| {
+        let what = match event {
+            Event::TurnBegins(Side::Left) => "A left turn begins",
+            Event::TurnBegins(Side::Right) => "A right turn begins",
+            Event::GreatestLag(_) => "The greatest lag of the turn",
+            Event::GreatestLead(_) => "The greatest lead of the turn",
+            Event::RolledOut => "Rolled out of the turn",
+            Event::SpeedsUp => "Speed begins to grow",
+            Event::SlowsDown => "Speed begins to fall",
+            Event::SpeedSteady => "Speed is steady",
+            Event::Settled => "The card has settled",
+        };
+        format!("{what}. {moment}.")
+    },
+    strips: strip_chart::Words {
+        heading: "heading",
+        compass: "compass",
+        error: "error",
+        lags: "lags",
+        leads: "leads",
+        bank: "bank",
+        right: "right",
+        left: "left",
+        airspeed: "knots",
+        empty: "The flight is drawn here as it is flown.",
+    },
+    looking_back: "Looking back",
+    looking_hint: "This moment is past: fly on from here, or return to the end, to move the controls.",
+    last_event: Button {
+        label: "Event",
+        name: "Event before this: look at it",
+    },
+    next_event: Button {
+        label: "Event",
+        name: "Event after this: look at it",
+    },
+    look_at_end: Button {
+        label: "End",
+        name: "End of the flight: return to it",
+    },
+    fly_from_here: Button {
+        label: "Fly on from here",
+        name: "Fly on from here and keep the old flight",
+    },
+    return_to_old: Button {
+        label: "Return to the old flight",
+        name: "Return to the old flight and keep this one",
+    },
+    save_csv: Button {
+        label: "CSV",
+        name: "CSV: save the flight as a table",
+    },
+    save_svg: Button {
+        label: "SVG",
+        name: "SVG: save the chart as a picture",
+    },
+
     show_rose: Button {
         label: "Rose",
         name: "Rose: show it large",
@@ -159,14 +241,16 @@ pub(super) const ENGLISH: Words = Words {
     key_climb: "Climb, descend by 1°",
     key_rudder: "Left, right rudder",
     key_pause: "Pause, fly on",
-    key_step: "Step 0.1 s",
+    key_step: "Back, step 0.1 s",
+    key_events: "Event before, after",
+    key_ends: "Start, end of the flight",
+    key_branch: "Fly from here; old flight",
     key_rate: "Slow, fast motion",
     key_restart: "Restart",
     key_why: "Why the card does it",
-    key_situation: "Situation",
+    key_situation: "Situation, timeline",
     key_look: "Card, rose; day, night",
-    key_tell: "Tell the situation",
-    key_keys: "This list",
+    key_tell: "Tell situation; this list",
 
     why: en_why::WHY,
 
@@ -318,6 +402,34 @@ fn situation(readout: &Readout) -> String {
     said
 }
 
+fn flight(figures: &StripFigures) -> String {
+    let Some([from, to]) = figures.time else {
+        return ENGLISH.strips.empty.to_owned();
+    };
+    let mut said = format!("Strip chart of {} of flight.", clock(to - from));
+    let peak = |peak: Peak, what: &str| {
+        format!(
+            " Greatest {what} {}° at {} on heading {:03}°.",
+            peak.degrees,
+            clock(peak.time),
+            peak.heading
+        )
+    };
+    if let Some(lag) = figures.greatest_lag {
+        said.push_str(&peak(lag, "lag"));
+    }
+    if let Some(lead) = figures.greatest_lead {
+        said.push_str(&peak(lead, "lead"));
+    }
+    said
+}
+
+/// Minutes, seconds and tenths.
+fn clock(seconds: f64) -> String {
+    let tenths = (10.0 * seconds).round() as u64;
+    format!("{}:{:02}.{}", tenths / 600, tenths / 10 % 60, tenths % 10)
+}
+
 /// Whole degrees with their side.
 fn sided(degrees: i32, positive: &str, negative: &str, none: &str) -> String {
     match degrees {
@@ -390,6 +502,30 @@ mod tests {
             (ENGLISH.situation)(&session.readout()),
             "Magnetic heading 360°, compass 360°: the compass agrees. \
              Wings level, airspeed 100 knots."
+        );
+    }
+
+    #[test]
+    fn a_moment_and_a_flight_are_told_with_their_times() {
+        let session = Session::new(Setting::home().unwrap()).unwrap();
+        assert_eq!(
+            (ENGLISH.moment)(&session.readout()),
+            "0:00.0: heading 360°, compass 360°, agrees"
+        );
+        assert_eq!(clock(83.449), "1:23.4");
+        assert_eq!(clock(59.96), "1:00.0");
+        let figures = StripFigures {
+            time: Some([0.0, 61.0]),
+            greatest_lag: Some(Peak {
+                degrees: 23,
+                time: 12.3,
+                heading: 7,
+            }),
+            ..StripFigures::default()
+        };
+        assert_eq!(
+            (ENGLISH.flight)(&figures),
+            "Strip chart of 1:01.0 of flight. Greatest lag 23° at 0:12.3 on heading 007°."
         );
     }
 

@@ -13,7 +13,9 @@ use crate::setting::{FloatChoice, Setting};
 use compass::cause::Explanation;
 use compass::gust::RoughAir;
 use compass::reading::Difference;
+use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
+use flights::events::Event;
 
 /// The words of one language.
 pub(crate) struct Words {
@@ -76,6 +78,30 @@ pub(crate) struct Words {
     pub(crate) speed_up: Button,
     pub(crate) restart: Button,
 
+    // The timeline.
+    pub(crate) timeline: &'static str,
+    pub(crate) playhead: &'static str,
+    /// Time, heading, compass and difference of the moment that is read.
+    pub(crate) moment: fn(&Readout) -> String,
+    /// The whole flight in sentences.
+    pub(crate) flight: fn(&StripFigures) -> String,
+    /// An event, short, for beside its mark.
+    pub(crate) event: fn(&Event) -> String,
+    /// An event that was jumped to, and the moment there.
+    pub(crate) event_told: fn(&Event, &str) -> String,
+    /// The words in the strips.
+    pub(crate) strips: strip_chart::Words<'static>,
+    pub(crate) looking_back: &'static str,
+    /// For who moves the controls meanwhile.
+    pub(crate) looking_hint: &'static str,
+    pub(crate) last_event: Button,
+    pub(crate) next_event: Button,
+    pub(crate) look_at_end: Button,
+    pub(crate) fly_from_here: Button,
+    pub(crate) return_to_old: Button,
+    pub(crate) save_csv: Button,
+    pub(crate) save_svg: Button,
+
     // The page's own buttons.
     pub(crate) show_why: Button,
     pub(crate) show_rose: Button,
@@ -92,13 +118,15 @@ pub(crate) struct Words {
     pub(crate) key_rudder: &'static str,
     pub(crate) key_pause: &'static str,
     pub(crate) key_step: &'static str,
+    pub(crate) key_events: &'static str,
+    pub(crate) key_ends: &'static str,
+    pub(crate) key_branch: &'static str,
     pub(crate) key_rate: &'static str,
     pub(crate) key_restart: &'static str,
     pub(crate) key_why: &'static str,
     pub(crate) key_situation: &'static str,
     pub(crate) key_look: &'static str,
     pub(crate) key_tell: &'static str,
-    pub(crate) key_keys: &'static str,
 
     // Why the card does what it does.
     pub(crate) why: WhyWords,
