@@ -93,8 +93,8 @@ pub(crate) struct Readout {
 pub(crate) struct Session {
     setting: Setting,
     flown: Flown,
-    /// The flight that was left when this one was flown on from an earlier moment.
-    old: Option<Flown>,
+    /// The flight that was left when this one was flown on from an earlier moment, and its clock.
+    old: Option<(Flown, Clock)>,
     /// An earlier moment of the flight that is looked at, meanwhile it is paused.
     looking: Option<Simulation>,
     /// Counts the flights that took each other's place.
@@ -188,7 +188,7 @@ impl Session {
             Intent::FlyFromHere => {
                 if let Some(here) = self.looking.take() {
                     let cut = self.flown.until(here.state().step);
-                    self.old = Some(self.change_flight(cut));
+                    self.old = Some(self.change_flight((cut, Clock::default())));
                 }
                 self.set_pause(None);
             }
@@ -331,12 +331,14 @@ impl Session {
         }
     }
 
-    /// Puts another flight in the place of this one, and gives this one.
-    fn change_flight(&mut self, other: Flown) -> Flown {
+    /// Puts another flight in the place of this one, and gives this one, each with its clock: what
+    /// that carries belongs to its flight.
+    fn change_flight(&mut self, (flown, clock): (Flown, Clock)) -> (Flown, Clock) {
         self.flights = self.flights.wrapping_add(1);
-        // Between two steps stood the flight that is left, not this one.
-        self.clock = Clock::default();
-        std::mem::replace(&mut self.flown, other)
+        (
+            std::mem::replace(&mut self.flown, flown),
+            std::mem::replace(&mut self.clock, clock),
+        )
     }
 }
 
@@ -585,11 +587,11 @@ mod tests {
 
         // Flown on alike it is the same flight; flown otherwise it is another one.
         session.flown.fly(200);
-        let old = session.old.as_ref().unwrap();
+        let (old, _) = session.old.as_ref().unwrap();
         assert_eq!(session.flown.end().state(), old.at(2200).state());
         ask(&mut session, Intent::Bank(-30));
         session.flown.fly(400);
-        let old = session.old.as_ref().unwrap();
+        let (old, _) = session.old.as_ref().unwrap();
         assert_ne!(session.flown.end().state(), old.at(2600).state());
         assert_eq!(session.flown.at(2600).state(), session.flown.end().state());
         let other = session.flown.end().state().clone();
@@ -599,10 +601,14 @@ mod tests {
             (session.flown.steps(), session.flown.chart().len()),
             (steps, samples)
         );
-        assert_eq!(
-            session.readout().bank,
-            session.flown.at(steps).moment().motion.bank.to_degrees()
-        );
+        let back = session.readout();
+        let as_left = Readout {
+            pause: back.pause,
+            flight: back.flight,
+            has_old: true,
+            ..end
+        };
+        assert_eq!(back, as_left);
         assert_eq!(session.readout().pause, Some(Pause::Asked));
         ask(&mut session, Intent::ReturnToOld);
         assert_eq!(session.flown.end().state(), &other);
