@@ -148,7 +148,7 @@ test('the situation is told on demand', async ({ open, page }) => {
 
 test('every control can be reached and used by Tab and Enter', async ({ open, page }) => {
   await open();
-  await press(page, 'Tab', 4);
+  await press(page, 'Tab', 5);
   // Seen only while the keyboard is on it.
   const tell = page.getByRole('button', { name: 'Tell the situation' });
   await expect(tell).toBeFocused();

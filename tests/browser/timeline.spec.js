@@ -13,6 +13,7 @@ async function turn(page) {
   await begin(page, { latitude: 52, heading: 330 });
   // The space bar is the flight's, not the button's.
   await page.evaluate(() => document.activeElement.blur());
+  await press(page, 'g');
   await hurry(page);
   await press(page, 'ArrowRight', 3);
   await until(page, ({ heading }) => Math.abs(rightOf(heading, 40)) < 15);
@@ -65,6 +66,7 @@ test('the strips are a slider for the keyboard', async ({ open, page }) => {
 
 test('the pointer drags the playhead, and figures follow', async ({ open, page }) => {
   await open();
+  await press(page, 'g');
   await hurry(page);
   await press(page, 'ArrowRight', 3);
   await until(page, ({ time }) => time > 20);
@@ -136,13 +138,13 @@ test('the flight is taken home as a table and as a picture', async ({ open, page
   expect(svg).toMatch(/^<svg .*<title id="flight-title">Timeline</s);
 });
 
-test('it is hidden and shown by key and button', async ({ open, page }) => {
+test('it is shown and hidden by key and button', async ({ open, page }) => {
   await open();
-  await expect(strips(page)).toBeVisible();
-  await press(page, 'g');
   await expect(strips(page)).toBeHidden();
-  await button(page, 'Timeline').click();
+  await press(page, 'g');
   await expect(strips(page)).toBeVisible();
+  await button(page, 'Timeline').click();
+  await expect(strips(page)).toBeHidden();
 });
 
 for (const colorScheme of ['light', 'dark']) {

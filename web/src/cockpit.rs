@@ -42,7 +42,7 @@ impl Cockpit {
             keys_shown: RwSignal::new(wide),
             situation_shown: RwSignal::new(false),
             why_shown: RwSignal::new(false),
-            timeline_shown: RwSignal::new(wide),
+            timeline_shown: RwSignal::new(false),
             preferences: Preferences::load(),
             words,
         }
