@@ -13,15 +13,15 @@ const watchFrames = () => {
   window.requestAnimationFrame = (callback) =>
     ask((now) => {
       started = performance.now();
+      window.frameStarts.push(started);
       callback(now);
+      // Asked for after the page's own next callback, so it comes after it.
+      ask(ended);
     });
   const ended = () => {
     if (started > 0) window.frameTimes.push(performance.now() - started);
-    window.frameStarts.push(performance.now());
     started = 0;
-    ask(ended);
   };
-  addEventListener('load', () => ask(ended));
 };
 
 const browser = await chromium.launch({
