@@ -4,7 +4,7 @@
 //! (`cargo run -p drawing --example stage -- FOLDER`).
 #![cfg(not(target_family = "wasm"))]
 
-#[allow(dead_code)]
+#[allow(dead_code, reason = "the example flies more of them")]
 #[path = "../examples/stage/flights.rs"]
 mod flights;
 
