@@ -8,7 +8,6 @@ use crate::flown::Flown;
 use crate::intent::Intent;
 use crate::setting::Setting;
 use compass::field::Zone;
-use compass::frame::{Body, Card, Rotation, Vector};
 use compass::heading::{CompassHeading, MagneticHeading, TrueHeading};
 use compass::range::OutOfRange;
 use compass::reading::Difference;
@@ -65,10 +64,6 @@ pub(crate) struct Readout {
     pub(crate) at_stop: bool,
     /// The card's tilt in the bowl, in degrees.
     pub(crate) tilt: f64,
-    /// The card's attitude in its bowl.
-    pub(crate) card: Rotation<Card, Body>,
-    /// Apparent gravity in the bowl.
-    pub(crate) apparent_vertical: Vector<Body>,
     /// How fast the flight runs.
     pub(crate) rate: Rate,
     /// Why it stands still, if it does.
@@ -265,8 +260,6 @@ impl Session {
             zone: reading.zone,
             at_stop: reading.at_stop,
             tilt: reading.tilt.to_degrees(),
-            card: reading.card,
-            apparent_vertical: now.apparent_gravity,
             rate: self.rate,
             pause: self.pause,
             setting: self.setting,
@@ -452,14 +445,17 @@ mod tests {
         ask(&mut session, Intent::Restart);
         let again = session.readout();
         assert_eq!(again.setting, start.setting);
-        assert_eq!((again.time, again.card), (0.0, start.card));
+        assert_eq!(
+            (again.time, again.moment.reading.card),
+            (0.0, start.moment.reading.card)
+        );
         assert_eq!(again.rate.factor(), 2.0);
     }
 
     #[test]
     fn everything_read_at_the_start_is_a_number() {
         let start = at(52.0, 90).readout();
-        assert!(start.card.quaternion.is_finite() && start.tilt.is_finite());
+        assert!(start.moment.reading.card.quaternion.is_finite() && start.tilt.is_finite());
         assert!((start.compass.degrees() - 90.0).abs() < 1e-6);
     }
 
@@ -495,7 +491,7 @@ mod tests {
             seen.push(session.readout());
         }
         let bits = |it: &Readout| {
-            let card = it.card.quaternion.to_array();
+            let card = it.moment.reading.card.quaternion.to_array();
             (
                 it.heading.radians().to_bits(),
                 it.time.to_bits(),
@@ -580,7 +576,7 @@ mod tests {
         let here = session.readout();
         ask(&mut session, Intent::FlyFromHere);
         let branch = session.readout();
-        assert_eq!(branch.card, here.card);
+        assert_eq!(branch.moment.reading.card, here.moment.reading.card);
         assert_eq!((branch.flown, branch.pause), (here.time, None));
         assert!(branch.has_old && !branch.looking && branch.flight != end.flight);
         assert_eq!(session.flown.chart().len(), 101);

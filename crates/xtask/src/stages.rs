@@ -187,8 +187,12 @@ fn build_page(workspace: &Workspace, _: &Options) -> Result<Tally> {
     Ok(Tally::of_one(true))
 }
 
-/// Serves the built page until this program ends, and gives its address.
-pub(crate) fn serve_for_tests(workspace: &Workspace) -> Result<String> {
+/// Node in the folder of the browser tests, beside the page built and served until this program
+/// ends: the environment says where the page and the browser are. With it what was built.
+pub(crate) fn node_beside_page(workspace: &Workspace) -> Result<(Command, dist::Report)> {
+    tools::npm_packages(workspace)?;
+    let chromium = tools::chromium()?;
+    let built = dist::build(workspace)?;
     let server = Server::bind(
         &workspace.dist(),
         PREFIX,
@@ -197,29 +201,25 @@ pub(crate) fn serve_for_tests(workspace: &Workspace) -> Result<String> {
     )?;
     let address = server.address.clone();
     std::thread::spawn(|| server.serve());
-    Ok(address)
-}
-
-fn browser(workspace: &Workspace, options: &Options) -> Result<Tally> {
-    tools::npm_packages(workspace)?;
-    let chromium = tools::chromium()?;
-    dist::build(workspace)?;
-    let address = serve_for_tests(workspace)?;
-
-    let folder = workspace.browser_tests();
-    let report = folder.join("results/report.json");
-    if report.exists() {
-        fs::remove_file(&report).context("could not remove the last browser report")?;
-    }
     let node =
         find_program(&["node"]).context("node is not to be had: install Node 20 or newer")?;
     let mut command = Command::new(node);
     command
-        .current_dir(&folder)
-        .args(["node_modules/@playwright/test/cli.js", "test"])
-        .args(&options.playwright)
+        .current_dir(workspace.browser_tests())
         .env("BASE_URL", address)
         .env("CHROMIUM_PATH", &chromium.browser);
+    Ok((command, built))
+}
+
+fn browser(workspace: &Workspace, options: &Options) -> Result<Tally> {
+    let (mut command, _) = node_beside_page(workspace)?;
+    let report = workspace.browser_tests().join("results/report.json");
+    if report.exists() {
+        fs::remove_file(&report).context("could not remove the last browser report")?;
+    }
+    command
+        .args(["node_modules/@playwright/test/cli.js", "test"])
+        .args(&options.playwright);
     let success = command
         .status()
         .with_context(|| format!("could not start {}", spell(&command)))?

@@ -23,10 +23,10 @@ pub(crate) fn CardFace() -> impl IntoView {
     let draw = move |readout: &Readout, size: Size| {
         let error = (words.error)(readout.difference);
         let view = CardFaceView {
-            attitude: readout.card,
+            attitude: readout.moment.reading.card,
             heading: readout.heading,
             reading: readout.compass,
-            apparent_vertical: readout.apparent_vertical,
+            apparent_vertical: readout.moment.apparent_gravity,
             at_stop: readout.at_stop,
             show_reference: true,
             show_compass: true,
