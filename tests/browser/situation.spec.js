@@ -87,7 +87,8 @@ test('a wrong entry is named beside it, and the flight goes on', async ({ open, 
   await date.fill('2029-12-31');
   await start(page).click();
   await expect(page.locator('#place')).toContainText('2029-12-31');
-  expect((await read(page)).time).toBeLessThan(after.time);
+  // The new flight begins with wings level; how young it still is depends on the machine.
+  await expect(page.locator('#bank')).toHaveText('level');
 });
 
 test('float and air', async ({ open, page }) => {

@@ -153,7 +153,7 @@ impl PlaceForm {
         let setting = source.map(Setting::new);
         match setting {
             Some(Ok(mut setting)) if faults.is_empty() => {
-                setting.float = self.float;
+                setting.float = self.float.settings();
                 setting.air = self.air;
                 setting.heading = self.heading;
                 Ok(setting)

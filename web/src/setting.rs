@@ -1,4 +1,4 @@
-//! What a flight starts from: place, float, air and heading.
+//! What a flight starts from: place, float, iron, air and heading.
 
 use compass::aircraft::Aircraft;
 use compass::deviation::AircraftIron;
@@ -40,7 +40,13 @@ impl FloatChoice {
         Self::LightlyDamped,
     ];
 
-    fn settings(self) -> FloatSettings {
+    /// The choice that these settings are, if they are one.
+    pub(crate) fn of(settings: FloatSettings) -> Option<Self> {
+        Self::ALL.into_iter().find(|it| it.settings() == settings)
+    }
+
+    /// The settings that this stands for.
+    pub(crate) fn settings(self) -> FloatSettings {
         match self {
             Self::Standard => FloatSettings::default(),
             Self::Brisk => FloatSettings::brisk(),
@@ -64,7 +70,9 @@ pub(crate) struct Setting {
     /// What sets the field.
     pub(crate) source: FieldSource,
     /// The float.
-    pub(crate) float: FloatChoice,
+    pub(crate) float: FloatSettings,
+    /// The aircraft's iron.
+    pub(crate) iron: AircraftIron,
     /// The air.
     pub(crate) air: RoughAir,
     /// The heading at the start, in whole degrees from 1 to 360.
@@ -81,7 +89,8 @@ impl Setting {
         Ok(Self {
             field: source.field()?,
             source,
-            float: FloatChoice::default(),
+            float: FloatSettings::default(),
+            iron: AircraftIron::NONE,
             air: RoughAir::default(),
             heading: 360,
         })
@@ -116,8 +125,8 @@ impl Setting {
         let heading = MagneticHeading::from_degrees(f64::from(self.heading));
         let situation = Situation {
             field: self.field,
-            iron: AircraftIron::NONE,
-            float: self.float.settings(),
+            iron: self.iron,
+            float: self.float,
             air: self.air,
         };
         let flight = Simulation::new(situation, Aircraft::free(heading, &controls), controls)?;

@@ -5,7 +5,7 @@ use super::place_panel::PlacePanel;
 use crate::cockpit::use_cockpit;
 use crate::intent::{Intent, shortcut};
 use crate::place::nanotesla;
-use crate::setting::Setting;
+use crate::setting::{FloatChoice, Setting};
 use crate::words::Words;
 use leptos::prelude::*;
 
@@ -36,7 +36,7 @@ pub(crate) fn Situation() -> impl IntoView {
                         .into_iter()
                         .map(|line| view! { <span>{line}</span>" " })
                         .collect_view()}
-                    <span>{move || (words.float_choice)(setting.get().float)}</span>
+                    <span>{move || (words.float_choice)(FloatChoice::of(setting.get().float))}</span>
                     " "
                     <span>{move || (words.air_choice)(setting.get().air)}</span>
                 </span>

@@ -301,10 +301,11 @@ pub(super) const ENGLISH: Words = Words {
     start_heading: "On heading",
     float: "Float",
     float_choice: |float| match float {
-        FloatChoice::Standard => "Standard float",
-        FloatChoice::Brisk => "Brisk float",
-        FloatChoice::Sluggish => "Sluggish float",
-        FloatChoice::LightlyDamped => "Lightly damped float",
+        Some(FloatChoice::Standard) => "Standard float",
+        Some(FloatChoice::Brisk) => "Brisk float",
+        Some(FloatChoice::Sluggish) => "Sluggish float",
+        Some(FloatChoice::LightlyDamped) => "Lightly damped float",
+        None => "Float of your own",
     },
     float_option: |float| match float {
         FloatChoice::Standard => "Standard",

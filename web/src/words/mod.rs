@@ -160,7 +160,8 @@ pub(crate) struct Words {
     pub(crate) gives_nothing: &'static str,
     pub(crate) start_heading: &'static str,
     pub(crate) float: &'static str,
-    pub(crate) float_choice: fn(FloatChoice) -> &'static str,
+    /// `None`: a float whose settings are the user's own.
+    pub(crate) float_choice: fn(Option<FloatChoice>) -> &'static str,
     /// In the form, where it stands beside the word for a float.
     pub(crate) float_option: fn(FloatChoice) -> &'static str,
     pub(crate) air: &'static str,
