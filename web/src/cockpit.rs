@@ -3,7 +3,9 @@
 use crate::intent::Intent;
 use crate::preferences::Preferences;
 use crate::session::{Readout, Session};
+use crate::setting::Setting;
 use crate::words::Words;
+use compass::range::OutOfRange;
 use leptos::prelude::*;
 
 /// Seconds between two updates of texts that only screen readers meet; chosen.
@@ -153,11 +155,7 @@ impl Cockpit {
             Intent::ChangeLight => self.preferences.change_light(),
             Intent::Tell => self.tell(self.readout.with_untracked(self.words.situation)),
             _ => {
-                let done = self.session.try_update_value(|session| session.ask(intent));
-                if let Some(Err(_)) = done {
-                    self.tell(self.words.failed.to_owned());
-                }
-                self.look();
+                self.change(|session| session.ask(intent));
                 if intent.moves_controls() && self.now().looking {
                     self.tell(self.words.looking_hint.to_owned());
                 }
@@ -169,6 +167,11 @@ impl Cockpit {
                 }
             }
         }
+    }
+
+    /// Starts a flight from another setting.
+    pub(crate) fn begin(self, setting: Setting) {
+        self.change(|session| session.begin(setting));
     }
 
     /// A frame of the browser at `now` seconds.
@@ -189,6 +192,14 @@ impl Cockpit {
     /// The page goes out of sight.
     pub(crate) fn sleep(self) {
         self.session.update_value(Session::sleep);
+        self.look();
+    }
+
+    /// Changes the session; what fails is told, and the flight goes on.
+    fn change(self, by: impl FnOnce(&mut Session) -> Result<(), OutOfRange>) {
+        if let Some(Err(_)) = self.session.try_update_value(by) {
+            self.tell(self.words.failed.to_owned());
+        }
         self.look();
     }
 

@@ -2,7 +2,6 @@
 //!
 //! One table makes both the behaviour of the keys and the list of them on the page.
 
-use crate::setting::Setting;
 use crate::words::Words;
 
 /// What a user asks for.
@@ -46,8 +45,6 @@ pub(crate) enum Intent {
     SpeedUp,
     /// Fly again from the start, the place kept.
     Restart,
-    /// Start a flight from another setting.
-    Begin(Setting),
     /// Show or hide the list of keys.
     ShowKeys,
     /// Show or hide why the card does what it does.

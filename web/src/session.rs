@@ -197,7 +197,6 @@ impl Session {
             Intent::SlowDown => self.rate = self.rate.slower(),
             Intent::SpeedUp => self.rate = self.rate.faster(),
             Intent::Restart => self.begin(self.setting)?,
-            Intent::Begin(setting) => self.begin(setting)?,
             Intent::ShowKeys
             | Intent::ShowSituation
             | Intent::ShowWhy
@@ -284,7 +283,11 @@ impl Session {
             .find_map(|(step, it)| (step == here).then_some(it))
     }
 
-    fn begin(&mut self, setting: Setting) -> Result<(), OutOfRange> {
+    /// Starts a flight from another setting.
+    ///
+    /// # Errors
+    /// A flight that cannot be started; the one under way then goes on.
+    pub(crate) fn begin(&mut self, setting: Setting) -> Result<(), OutOfRange> {
         let (rate, flights) = (self.rate, self.flights);
         *self = Self::new(setting)?;
         self.rate = rate;
@@ -653,7 +656,7 @@ mod tests {
         let place = earth::Place::new(0.65, -1.3, 0.0).unwrap();
         let date = earth::Date::parse("2026-05-01").unwrap();
         let setting = Setting::new(FieldSource::Place { place, date }).unwrap();
-        ask(&mut session, Intent::Begin(setting));
+        session.begin(setting).unwrap();
         let now = session.readout();
         let variation = setting.field().variation();
         let true_heading = now.true_heading.unwrap();

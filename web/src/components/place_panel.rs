@@ -2,7 +2,6 @@
 
 use super::situation::field_lines;
 use crate::cockpit::use_cockpit;
-use crate::intent::Intent;
 use crate::place::{Entry, Fault, PlaceForm, Way, entries};
 use crate::setting::{AIRS, FloatChoice, Setting};
 use crate::words::Words;
@@ -23,7 +22,7 @@ pub(crate) fn PlacePanel() -> impl IntoView {
     let submit = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
         match meant.get_untracked() {
-            Ok(setting) => cockpit.ask(Intent::Begin(setting)),
+            Ok(setting) => cockpit.begin(setting),
             Err(faults) => {
                 if let Some(fault) = faults.first() {
                     focus(fault.entry);
