@@ -18,16 +18,22 @@ pub enum Gyro {}
 /// A heading as the heading indicator shows it.
 pub type GyroHeading = Heading<Gyro>;
 
-/// A heading indicator, as it was last set. Between settings its error grows evenly, so nothing
-/// has to be stepped. Gimbal error in steep banks is left out.
+/// A heading indicator, as it was last set. Its drift is even between two changes of it, so
+/// nothing has to be stepped. Gimbal error in steep banks is left out.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct HeadingIndicator {
     /// Seconds from the start of the flight to the last setting.
     set_at: f64,
     /// Indication − magnetic heading just after it, radians.
     error_when_set: f64,
-    /// Change of the error, rad/s.
-    drift: f64,
+    /// Since when, in seconds from the start of the flight, it drifts as it does now.
+    drifts_since: f64,
+    /// What it had drifted by then since it was set, radians.
+    drifted_before: f64,
+    /// Change of the error by the Earth's rotation, rad/s.
+    earth_drift: f64,
+    /// Change of the error by the instrument's own drift, rad/s.
+    mechanical_drift: f64,
 }
 
 impl HeadingIndicator {
@@ -44,7 +50,10 @@ impl HeadingIndicator {
         Ok(Self {
             set_at: 0.0,
             error_when_set: 0.0,
-            drift: MECHANICAL_DRIFT.check(mechanical_drift)? - EARTH_RATE * maths::sin(latitude),
+            drifts_since: 0.0,
+            drifted_before: 0.0,
+            earth_drift: -EARTH_RATE * maths::sin(latitude),
+            mechanical_drift: MECHANICAL_DRIFT.check(mechanical_drift)?,
         })
     }
 
@@ -54,13 +63,55 @@ impl HeadingIndicator {
         Self {
             set_at: time,
             error_when_set: compass.error_from(heading),
+            drifts_since: time,
+            drifted_before: 0.0,
             ..self
         }
     }
 
+    /// Drifting from `time` seconds on by another mechanical drift, rad/s; what it shows then is
+    /// unchanged.
+    ///
+    /// # Errors
+    /// A mechanical drift beyond [`MECHANICAL_DRIFT`].
+    pub fn drifting(self, mechanical_drift: f64, time: f64) -> Result<Self, OutOfRange> {
+        Ok(Self {
+            drifts_since: time,
+            drifted_before: self.drifted(time),
+            mechanical_drift: MECHANICAL_DRIFT.check(mechanical_drift)?,
+            ..self
+        })
+    }
+
+    /// Seconds from the start of the flight to the last setting.
+    pub fn set_at(&self) -> f64 {
+        self.set_at
+    }
+
+    /// What it was set wrong by: indication − magnetic heading at the last setting, radians.
+    pub fn error_when_set(&self) -> f64 {
+        self.error_when_set
+    }
+
+    /// How fast the Earth's rotation changes the indication, rad/s.
+    pub fn earth_drift(&self) -> f64 {
+        self.earth_drift
+    }
+
+    /// How fast the instrument's own drift changes the indication, rad/s.
+    pub fn mechanical_drift(&self) -> f64 {
+        self.mechanical_drift
+    }
+
+    /// By how much the indication has drifted at `time` since the last setting, radians.
+    pub fn drifted(&self, time: f64) -> f64 {
+        let drift = self.earth_drift + self.mechanical_drift;
+        self.drifted_before + drift * (time - self.drifts_since)
+    }
+
     /// Its error at `time`: indication − magnetic heading, radians, not folded.
     pub fn error(&self, time: f64) -> f64 {
-        self.error_when_set + self.drift * (time - self.set_at)
+        self.error_when_set + self.drifted(time)
     }
 
     /// What it shows at `time`.
@@ -105,5 +156,20 @@ mod tests {
         assert!((gyro.indication(heading, 100.0).degrees() - 347.0).abs() < 1e-9);
         let later = MagneticHeading::from_degrees(90.0);
         assert!((gyro.indication(later, 500.0).degrees() - 67.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn another_drift_changes_what_comes_and_not_what_was() {
+        let per_hour = Unit::DegreePerHour.in_si();
+        let first = HeadingIndicator::agreeing(0.0, 6.0 * per_hour).unwrap();
+        let then = first.drifting(-12.0 * per_hour, HOUR).unwrap();
+        assert_eq!(then.error(HOUR), first.error(HOUR));
+        assert!((then.drifted(2.0 * HOUR).to_degrees() + 6.0).abs() < 1e-9);
+        assert!(first.drifting(61.0 * per_hour, HOUR).is_err());
+
+        let heading = MagneticHeading::from_degrees(90.0);
+        let set = then.set_to(heading.to_compass(0.1), heading, 2.0 * HOUR);
+        assert_eq!(set.drifted(2.0 * HOUR), 0.0);
+        assert!((set.error(2.0 * HOUR) - 0.1).abs() < 1e-12);
     }
 }

@@ -63,6 +63,7 @@ pub mod motion;
 pub mod range;
 pub mod reading;
 pub mod record;
+pub mod rule_of_thumb;
 pub mod simulation;
 pub mod steady;
 pub mod unit;

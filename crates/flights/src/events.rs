@@ -53,15 +53,23 @@ pub struct Timed {
     pub event: Event,
 }
 
+/// What an aircraft does at one moment, as far as its compass is concerned.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Phase {
+pub(crate) enum Phase {
+    /// It flies straight at a steady speed.
     Steady,
+    /// It turns.
     Turn(Side),
-    SpeedChange { gaining: bool },
+    /// It changes speed in straight flight.
+    SpeedChange {
+        /// Whether it gains it.
+        gaining: bool,
+    },
 }
 
 impl Phase {
-    fn of(sample: &Sample) -> Self {
+    /// Of a sample.
+    pub(crate) fn of(sample: &Sample) -> Self {
         if sample.rate_of_turn.abs() >= TURNING_FROM {
             Self::Turn(if sample.rate_of_turn > 0.0 {
                 Side::Right

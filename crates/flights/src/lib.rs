@@ -7,9 +7,11 @@
 pub mod air;
 pub mod events;
 mod file;
+pub mod manoeuvre;
 pub mod samples;
 pub mod scenario;
 mod table;
+pub mod track;
 
 pub use scenario::{Scenario, ScenarioError};
 pub use table::{INTERVAL, Row, heading_to_six_decimals, six_decimals};

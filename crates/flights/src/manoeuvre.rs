@@ -1,0 +1,134 @@
+//! The turn or the change of speed that a flight is in, or was in last: what its errors against
+//! heading are to be laid beside.
+
+use crate::events::Phase;
+use crate::samples::Sample;
+use compass::unit::STANDARD_GRAVITY;
+use std::ops::Range;
+
+/// What is flown.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Kind {
+    /// A turn at a bank in radians, right positive: as it was last held.
+    Turn {
+        /// Bank, right positive.
+        bank: f64,
+    },
+    /// A change of speed in straight flight: the greatest there was.
+    SpeedChange {
+        /// In multiples of standard gravity, gaining speed positive.
+        acceleration: f64,
+    },
+}
+
+/// A turn or a change of speed, and what followed it until the next.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Manoeuvre {
+    /// What was flown.
+    pub kind: Kind,
+    /// Its samples: from its first to the last, or to the first of the next manoeuvre.
+    pub samples: Range<usize>,
+}
+
+/// Bank that changes more slowly than this, in rad/s, is held; chosen: a tenth of the rate at
+/// which a light aircraft is rolled.
+const HELD_BELOW: f64 = 1.5 * std::f64::consts::PI / 180.0;
+
+/// The last manoeuvre of a flight, if it had any; samples are in order of time.
+pub fn last(samples: &[Sample]) -> Option<Manoeuvre> {
+    // Back over what followed it, then over itself.
+    let end = samples
+        .iter()
+        .rposition(|sample| Phase::of(sample) != Phase::Steady)?;
+    let phase = Phase::of(&samples[end]);
+    let start = samples[..end]
+        .iter()
+        .rposition(|sample| Phase::of(sample) != phase)
+        .map_or(0, |before| before + 1);
+    let flown = &samples[start..=end];
+    let kind = match phase {
+        Phase::SpeedChange { .. } => Kind::SpeedChange {
+            acceleration: flown
+                .iter()
+                .map(|sample| sample.airspeed_rate / STANDARD_GRAVITY)
+                .max_by(|a, b| a.abs().total_cmp(&b.abs()))?,
+        },
+        Phase::Turn(_) | Phase::Steady => Kind::Turn {
+            bank: last_held(flown)?,
+        },
+    };
+    Some(Manoeuvre {
+        kind,
+        samples: start..samples.len(),
+    })
+}
+
+/// The bank as it was last held in a turn, or where it never was, the greatest.
+fn last_held(turn: &[Sample]) -> Option<f64> {
+    let held = turn.windows(2).rev().find_map(|two| {
+        let rate = (two[1].bank - two[0].bank) / (two[1].time - two[0].time);
+        (rate.abs() < HELD_BELOW).then_some(two[1].bank)
+    });
+    held.or_else(|| {
+        let banks = turn.iter().map(|sample| sample.bank);
+        banks.max_by(|a, b| a.abs().total_cmp(&b.abs()))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn sample(time: f64, bank: f64, airspeed_rate: f64) -> Sample {
+        Sample {
+            time,
+            heading: 1.0,
+            reading: 1.0,
+            error: 0.0,
+            bank,
+            rate_of_turn: 0.2 * bank,
+            airspeed: 50.0,
+            airspeed_rate,
+        }
+    }
+
+    /// Rolls into 0.3 rad of bank, holds it, rolls out and flies on; a sample a second.
+    fn turned() -> Vec<Sample> {
+        [0.0, 0.0, 0.15, 0.3, 0.3, 0.3, 0.15, 0.0, 0.0]
+            .into_iter()
+            .zip(0_u8..)
+            .map(|(bank, second)| sample(f64::from(second), bank, 0.0))
+            .collect()
+    }
+
+    #[test]
+    fn straight_flight_has_none() {
+        assert_eq!(last(&[]), None);
+        assert_eq!(last(&turned()[..2]), None);
+    }
+
+    #[test]
+    fn a_turn_keeps_the_bank_that_was_held_and_goes_on_after_the_roll_out() {
+        for end in 5..=9 {
+            let found = last(&turned()[..end]).unwrap();
+            assert_eq!(found.kind, Kind::Turn { bank: 0.3 });
+            assert_eq!(found.samples, 2..end);
+        }
+        let rolling_in = last(&turned()[..3]).unwrap();
+        assert_eq!(rolling_in.kind, Kind::Turn { bank: 0.15 });
+    }
+
+    #[test]
+    fn what_comes_later_takes_its_place() {
+        let mut samples = turned();
+        samples.push(sample(9.0, 0.0, -0.5));
+        samples.push(sample(10.0, 0.0, -1.0));
+        samples.push(sample(11.0, 0.0, 0.0));
+        let found = last(&samples).unwrap();
+        let acceleration = -1.0 / STANDARD_GRAVITY;
+        assert_eq!(found.kind, Kind::SpeedChange { acceleration });
+        assert_eq!(found.samples, 9..12);
+        samples.push(sample(12.0, -0.2, 0.0));
+        assert_eq!(last(&samples).unwrap().kind, Kind::Turn { bank: -0.2 });
+    }
+}
