@@ -34,6 +34,8 @@ export async function begin(page, { latitude, heading }) {
   await page.locator('#situation').focus();
   await page.keyboard.press('s');
   await expect(page.getByRole('button', { name: 'Start a new flight' })).toBeHidden();
+  // A button in focus would take the space bar for itself.
+  await page.locator('#situation').blur();
 }
 
 export async function press(page, key, times = 1) {

@@ -1,6 +1,7 @@
 //! The page as a whole: its parts, its keys, its one loop.
 
 use crate::cockpit::Cockpit;
+use crate::components::beside::Beside;
 use crate::components::controls::Controls;
 use crate::components::key_list::KeyList;
 use crate::components::pictures::{CardFace, Rose};
@@ -57,6 +58,7 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
         <main
             class="page"
             data-view=view
+            data-two=move || cockpit.beside_shown().then_some("shown")
             data-why=move || cockpit.why_shown().then_some("shown")
         >
             <Situation/>
@@ -66,6 +68,7 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
                 <HeadingLine/>
                 <Rose/>
             </Readings>
+            <Beside/>
             <Why/>
             <Timeline/>
             <KeyList/>

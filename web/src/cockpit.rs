@@ -1,5 +1,6 @@
 //! The session as the page sees it: signals to read, intents to send.
 
+use crate::beside::Change;
 use crate::intent::Intent;
 use crate::preferences::Preferences;
 use crate::session::{Readout, Session};
@@ -25,6 +26,8 @@ pub(crate) struct Cockpit {
     situation_shown: RwSignal<bool>,
     why_shown: RwSignal<bool>,
     timeline_shown: RwSignal<bool>,
+    beside_shown: RwSignal<bool>,
+    change: RwSignal<Change>,
     /// What the browser remembers.
     pub(crate) preferences: Preferences,
     /// The words of the page.
@@ -45,6 +48,8 @@ impl Cockpit {
             situation_shown: RwSignal::new(false),
             why_shown: RwSignal::new(false),
             timeline_shown: RwSignal::new(false),
+            beside_shown: RwSignal::new(false),
+            change: RwSignal::default(),
             preferences: Preferences::load(),
             words,
         }
@@ -137,6 +142,26 @@ impl Cockpit {
         self.timeline_shown.get()
     }
 
+    /// Whether two are shown at once.
+    pub(crate) fn beside_shown(self) -> bool {
+        self.beside_shown.get()
+    }
+
+    /// What is changed for the other one.
+    pub(crate) fn change(self) -> Change {
+        self.change.get()
+    }
+
+    /// Shows the same flight with this changed beside the first.
+    pub(crate) fn compare(self, change: Change) {
+        self.change.set(change);
+        self.beside_shown.set(true);
+        self.change_session(|session| {
+            session.compare(Some(change));
+            Ok(())
+        });
+    }
+
     /// Does what is asked.
     pub(crate) fn ask(self, intent: Intent) {
         match intent {
@@ -151,11 +176,19 @@ impl Cockpit {
             }
             Intent::ShowSituation => self.situation_shown.update(|shown| *shown = !*shown),
             Intent::ShowTimeline => self.timeline_shown.update(|shown| *shown = !*shown),
+            Intent::ShowBeside if self.beside_shown.get_untracked() => {
+                self.beside_shown.set(false);
+                self.change_session(|session| {
+                    session.compare(None);
+                    Ok(())
+                });
+            }
+            Intent::ShowBeside => self.compare(self.change.get_untracked()),
             Intent::ChangeView => self.preferences.change_view(),
             Intent::ChangeLight => self.preferences.change_light(),
             Intent::Tell => self.tell(self.readout.with_untracked(self.words.situation)),
             _ => {
-                self.change(|session| session.ask(intent));
+                self.change_session(|session| session.ask(intent));
                 if intent.moves_controls() && self.now().looking {
                     self.tell(self.words.looking_hint.to_owned());
                 }
@@ -171,7 +204,7 @@ impl Cockpit {
 
     /// Starts a flight from another setting.
     pub(crate) fn begin(self, setting: Setting) {
-        self.change(|session| session.begin(setting));
+        self.change_session(|session| session.begin(setting));
     }
 
     /// A frame of the browser at `now` seconds.
@@ -196,7 +229,7 @@ impl Cockpit {
     }
 
     /// Changes the session; what fails is told, and the flight goes on.
-    fn change(self, by: impl FnOnce(&mut Session) -> Result<(), OutOfRange>) {
+    fn change_session(self, by: impl FnOnce(&mut Session) -> Result<(), OutOfRange>) {
         if let Some(Err(_)) = self.session.try_update_value(by) {
             self.tell(self.words.failed.to_owned());
         }

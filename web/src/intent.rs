@@ -53,6 +53,8 @@ pub(crate) enum Intent {
     ShowSituation,
     /// Show or hide the timeline.
     ShowTimeline,
+    /// Show two at once, or one.
+    ShowBeside,
     /// Show the other view: card or rose.
     ChangeView,
     /// Change between day and night.
@@ -138,7 +140,7 @@ impl Line {
 }
 
 /// The keys, as they are listed and as they act.
-pub(crate) const KEYS: [Line; 17] = [
+pub(crate) const KEYS: &[Line] = &[
     Line::new(
         &[
             Binding::held("ArrowLeft", false, Intent::Bank(-5), "←"),
@@ -239,6 +241,9 @@ pub(crate) const KEYS: [Line; 17] = [
         ],
         |words| words.key_situation,
     ),
+    Line::new(&[Binding::letter("y", Intent::ShowBeside, "Y")], |words| {
+        words.beside.compare.label
+    }),
     Line::new(
         &[
             Binding::letter("v", Intent::ChangeView, "V"),

@@ -21,6 +21,7 @@
 )]
 
 mod app;
+mod beside;
 mod clock;
 mod cockpit;
 mod components;

@@ -3,6 +3,7 @@
 //! The sole caller of the simulation. It knows no browser: frame times and intents come in,
 //! [`Readout`]s go out.
 
+use crate::beside::{Beside, BesideReadout, Change};
 use crate::clock::{Clock, Rate, Tick};
 use crate::flown::Flown;
 use crate::intent::Intent;
@@ -82,6 +83,8 @@ pub(crate) struct Readout {
     pub(crate) flight: u32,
     /// Whether there is an old flight to return to.
     pub(crate) has_old: bool,
+    /// The same flight through one situation more, if two are shown.
+    pub(crate) beside: Option<BesideReadout>,
 }
 
 /// A flight under way, and the moment of it that is looked at.
@@ -90,6 +93,8 @@ pub(crate) struct Session {
     flown: Flown,
     /// The flight that was left when this one was flown on from an earlier moment, and its clock.
     old: Option<(Flown, Clock)>,
+    /// The same flight through one situation more.
+    beside: Option<Beside>,
     /// An earlier moment of the flight that is looked at, meanwhile it is paused.
     looking: Option<Simulation>,
     /// Counts the flights that took each other's place.
@@ -110,6 +115,7 @@ impl Session {
             setting,
             flown: Flown::new(flight, controls),
             old: None,
+            beside: None,
             looking: None,
             flights: 0,
             clock: Clock::default(),
@@ -152,7 +158,7 @@ impl Session {
             Intent::Step if self.looking.is_some() => self.look_at(self.step() + STEPS_AT_ONCE),
             Intent::Step => {
                 self.set_pause(Some(Pause::Asked));
-                self.flown.fly(STEPS_AT_ONCE);
+                self.fly(STEPS_AT_ONCE);
             }
             Intent::LookBack => self.look_at(self.step().saturating_sub(STEPS_AT_ONCE)),
             Intent::LookBy(seconds) => {
@@ -201,6 +207,7 @@ impl Session {
             | Intent::ShowSituation
             | Intent::ShowWhy
             | Intent::ShowTimeline
+            | Intent::ShowBeside
             | Intent::ChangeView
             | Intent::ChangeLight
             | Intent::Tell => {}
@@ -214,7 +221,7 @@ impl Session {
             return false;
         }
         match self.clock.frame(now, self.rate) {
-            Tick::Steps(steps) => self.flown.fly(steps),
+            Tick::Steps(steps) => self.fly(steps),
             Tick::Slept => self.set_pause(Some(Pause::Asleep)),
         }
         true
@@ -268,6 +275,8 @@ impl Session {
             looking: self.looking.is_some(),
             flight: self.flights,
             has_old: self.old.is_some(),
+            beside: (self.beside.as_ref())
+                .map(|it| it.readout(self.step(), carried, reading.compass)),
         }
     }
 
@@ -289,8 +298,10 @@ impl Session {
     /// A flight that cannot be started; the one under way then goes on.
     pub(crate) fn begin(&mut self, setting: Setting) -> Result<(), OutOfRange> {
         let (rate, flights) = (self.rate, self.flights);
+        let change = self.beside.as_ref().map(Beside::change);
         *self = Self::new(setting)?;
         self.rate = rate;
+        self.compare(change);
         self.flights = flights.wrapping_add(1);
         Ok(())
     }
@@ -303,6 +314,14 @@ impl Session {
     /// Flies and records so many steps.
     pub(crate) fn fly(&mut self, steps: u64) {
         self.flown.fly(steps);
+        if let Some(beside) = &mut self.beside {
+            beside.follow(&self.flown, steps);
+        }
+    }
+
+    /// Flies the whole flight through one situation more, and both from now on; or this alone.
+    pub(crate) fn compare(&mut self, change: Option<Change>) {
+        self.beside = change.and_then(|it| Beside::of(&self.flown, &self.setting, it));
     }
 
     /// The step that is read.
@@ -331,10 +350,12 @@ impl Session {
     /// that carries belongs to its flight.
     fn change_flight(&mut self, (flown, clock): (Flown, Clock)) -> (Flown, Clock) {
         self.flights = self.flights.wrapping_add(1);
-        (
+        let left = (
             std::mem::replace(&mut self.flown, flown),
             std::mem::replace(&mut self.clock, clock),
-        )
+        );
+        self.compare(self.beside.as_ref().map(Beside::change));
+        left
     }
 }
 

@@ -96,6 +96,19 @@ impl Setting {
         })
     }
 
+    /// The same by another source of the field.
+    ///
+    /// # Errors
+    /// The source gives no field.
+    pub(crate) fn at_source(&self, source: FieldSource) -> Result<Self, earth::Error> {
+        let field = source.field()?;
+        Ok(Self {
+            source,
+            field,
+            ..*self
+        })
+    }
+
     /// The first flight's setting.
     ///
     /// # Errors

@@ -126,18 +126,25 @@ fn error_bar(shapes: &mut Vec<Shape>, view: &CardFaceView, layout: &Layout) {
         let width = text_width(words, size);
         let start = x + sign * (mark + 0.35 * size);
         let room = layout.size.width / 2.0 - (start - layout.middle).abs();
-        if !beyond && width < room {
-            let anchor = if sign < 0.0 {
+        let tone = Role::Ink.solid();
+        let mut outwards = |from: f64, side: f64| {
+            let anchor = if side < 0.0 {
                 Anchor::End
             } else {
                 Anchor::Start
             };
-            let at = Point::new(start, y);
-            let tone = Role::Ink.solid();
+            let at = Point::new(from, y);
             shapes.push(label(words.to_owned(), at, anchor, size, 700, tone));
-        } else {
+        };
+        // Beyond the bar's end if there is room, else in the bar, else on the lubber line's
+        // empty side: the bar and its mark stay whole.
+        if !beyond && width < room {
+            outwards(start, sign);
+        } else if width + 1.2 * size + 2.0 * mark < bar.width() {
             let middle = (layout.middle + x) / 2.0;
             plate(shapes, words, Point::new(middle, y), size, Role::Paper);
+        } else {
+            outwards(layout.middle - sign * 0.5 * size, -sign);
         }
     }
 }

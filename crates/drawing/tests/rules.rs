@@ -386,6 +386,45 @@ prop_compose! {
     }
 }
 
+#[test]
+fn the_words_of_an_error_never_hide_its_mark() {
+    for size in [STAGE, Size::new(560.0, 460.0), Size::new(340.0, 260.0)] {
+        for error in (-60..=60_i32).filter(|it| it.abs() > 2) {
+            let words = format!("leads {}°", error.abs());
+            let view = CardFaceView {
+                words: Words {
+                    error: Some(&words),
+                    ..Words::default()
+                },
+                ..view(30.0, f64::from(30 + error))
+            };
+            let shapes = card_face(&view, size);
+            let layout = Layout::for_size(size).unwrap();
+            let mark = layout.middle + layout.offset(f64::from(error).to_radians());
+            let placed = flatten(&shapes).into_iter().find_map(|shape| match shape {
+                Shape::Text(text) if text.content == words => Some(text),
+                _ => None,
+            });
+            let text = placed.unwrap_or_else(|| panic!("{words} in {size}"));
+            // The width is the drawing's own estimate.
+            let width = 0.55 * text.size * words.chars().count() as f64;
+            let x = text.place.translation().x;
+            let from = match text.anchor {
+                Anchor::Start => x,
+                Anchor::Middle => x - width / 2.0,
+                Anchor::End => x - width,
+            };
+            let covered = from..from + width;
+            assert!(!covered.contains(&mark), "{words} in {size}");
+            assert!(!covered.contains(&layout.middle), "{words} in {size}");
+            assert!(
+                from >= 0.0 && from + width <= size.width,
+                "{words} in {size}"
+            );
+        }
+    }
+}
+
 proptest! {
     #[test]
     fn any_finite_view_of_any_size_gives_sound_shapes(

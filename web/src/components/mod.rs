@@ -1,5 +1,6 @@
 //! The parts of the page. Each reads the cockpit and sends it intents.
 
+pub(crate) mod beside;
 pub(crate) mod controls;
 pub(crate) mod key_list;
 pub(crate) mod marks;

@@ -3,6 +3,9 @@
 use crate::cockpit::{Cockpit, use_cockpit};
 use crate::session::Readout;
 use crate::stage::Stage;
+use crate::words::Words as PageWords;
+use compass::reading::Difference;
+use compass::simulation::Moment;
 use drawing::card_face::{CardFaceView, Words, card_face};
 use drawing::rose::{RoseView, rose};
 use drawing::shape::Shape;
@@ -20,25 +23,35 @@ use web_sys::Event;
 pub(crate) fn CardFace() -> impl IntoView {
     let cockpit = use_cockpit();
     let words = cockpit.words;
-    let draw = move |readout: &Readout, size: Size| {
-        let error = (words.error)(readout.difference);
-        let view = CardFaceView {
-            attitude: readout.moment.reading.card,
-            heading: readout.heading,
-            reading: readout.compass,
-            apparent_vertical: readout.moment.apparent_gravity,
-            at_stop: readout.at_stop,
-            show_reference: true,
-            show_compass: true,
-            words: Words {
-                error: (!error.is_empty()).then_some(error.as_str()),
-                stop: readout.at_stop.then_some(words.at_stop),
-                cover: None,
-            },
-        };
-        card_face(&view, size)
-    };
+    let draw =
+        move |readout: &Readout, size: Size| face(words, &readout.moment, readout.difference, size);
     view! { <Picture id="card" text=words.card_face draw/> }
+}
+
+/// The card face of an instant.
+pub(super) fn face(
+    words: &PageWords,
+    moment: &Moment,
+    difference: Difference,
+    size: Size,
+) -> Vec<Shape> {
+    let error = (words.error)(difference);
+    let reading = &moment.reading;
+    let view = CardFaceView {
+        attitude: reading.card,
+        heading: moment.motion.heading,
+        reading: reading.compass,
+        apparent_vertical: moment.apparent_gravity,
+        at_stop: reading.at_stop,
+        show_reference: true,
+        show_compass: true,
+        words: Words {
+            error: (!error.is_empty()).then_some(error.as_str()),
+            stop: reading.at_stop.then_some(words.at_stop),
+            cover: None,
+        },
+    };
+    card_face(&view, size)
 }
 
 /// Both directions from above.

@@ -78,6 +78,6 @@ pub(crate) fn HeadingLine() -> impl IntoView {
 
 /// Three digits, centred; the degree sign hangs outside.
 #[component]
-fn Figure(value: Memo<u16>) -> impl IntoView {
+pub(super) fn Figure(value: Memo<u16>) -> impl IntoView {
     view! { {move || format!("{:03}", value.get())}<span class="degree">"°"</span> }
 }

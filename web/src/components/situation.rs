@@ -1,5 +1,6 @@
 //! The situation on the left edge: one line until it is unfolded.
 
+use super::beside::CompareButton;
 use super::controls::keep_focus;
 use super::place_panel::PlacePanel;
 use crate::cockpit::use_cockpit;
@@ -41,6 +42,7 @@ pub(crate) fn Situation() -> impl IntoView {
                     <span>{move || (words.air_choice)(setting.get().air)}</span>
                 </span>
             </button>
+            <CompareButton/>
             <PlacePanel/>
         </section>
     }

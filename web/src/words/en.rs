@@ -1,6 +1,6 @@
 //! English.
 
-use super::{Button, Words, en_why};
+use super::{Button, Words, en_beside, en_why};
 use crate::place::{Entry, Wrong, feet};
 use crate::session::Readout;
 use crate::setting::FloatChoice;
@@ -253,6 +253,7 @@ pub(super) const ENGLISH: Words = Words {
     key_tell: "Tell situation; this list",
 
     why: en_why::WHY,
+    beside: en_beside::BESIDE,
 
     set_situation: "Situation",
     place: |setting| match setting.source {

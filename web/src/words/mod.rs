@@ -5,8 +5,10 @@
 //! words, and no component puts a sentence together.
 
 mod en;
+mod en_beside;
 mod en_why;
 
+use crate::beside::Change;
 use crate::place::Fault;
 use crate::session::Readout;
 use crate::setting::{FloatChoice, Setting};
@@ -130,6 +132,8 @@ pub(crate) struct Words {
 
     // Why the card does what it does.
     pub(crate) why: WhyWords,
+    /// Two at once.
+    pub(crate) beside: BesideWords,
 
     // The situation.
     pub(crate) set_situation: &'static str,
@@ -198,6 +202,21 @@ pub(crate) struct WhyWords {
     pub(crate) shown: &'static str,
     /// In the order of `drawing::bowl_view::Parts`.
     pub(crate) parts: [&'static str; 10],
+}
+
+/// The words of two at once.
+pub(crate) struct BesideWords {
+    pub(crate) title: &'static str,
+    pub(crate) compare: Button,
+    pub(crate) other_compass: &'static str,
+    pub(crate) changed: &'static str,
+    pub(crate) change: fn(Change) -> &'static str,
+    pub(crate) latitude: &'static str,
+    /// Takes degrees, north positive.
+    pub(crate) latitude_value: fn(i8) -> String,
+    /// Takes degrees between the two compasses.
+    pub(crate) apart: fn(u16) -> String,
+    pub(crate) card_face: fn(&Readout) -> String,
 }
 
 /// The words of a button: what is on it, and its whole name.

@@ -1,0 +1,83 @@
+// Two at once: the same flight in another situation beside this one.
+
+import AxeBuilder from '@axe-core/playwright';
+import { begin, hurry, press, read, rightOf, until } from './flying.js';
+import { expect, test } from './fixtures.js';
+
+const other = async (page) =>
+  Number.parseInt(await page.locator('#other-compass').textContent(), 10);
+
+// Flies through north and holds the flight there.
+async function turnThroughNorth(page) {
+  await begin(page, { latitude: 50, heading: 330 });
+  await hurry(page);
+  await press(page, 'ArrowRight', 3);
+  await until(page, ({ heading }) => heading > 350 || heading < 60);
+  await press(page, ' ');
+  return read(page);
+}
+
+test('the other hemisphere leads where this one lags, also when it is asked late', async ({ open, page }) => {
+  await open();
+  const now = await turnThroughNorth(page);
+  expect(now.difference).toMatch(/^lags/);
+  await press(page, 'y');
+  await expect(page.locator('#other-difference')).toHaveText(/^leads by \d+°$/);
+  await expect(page.locator('#other-dip')).toHaveText(/up$/);
+
+  // What is said of the two is what is shown of the two.
+  const compass = Number.parseInt(now.figures.compass, 10);
+  const apart = Math.abs(rightOf(await other(page), compass));
+  await expect(page.locator('#apart')).toHaveText(`compasses ${apart}° apart`);
+
+  // Looking back looks at both; at the start both agree.
+  await press(page, 'Home');
+  await expect(page.locator('#apart')).toHaveText(/^(both compasses alike|compasses 1° apart)$/);
+  await press(page, 'End');
+  await expect(page.locator('#apart')).toHaveText(`compasses ${apart}° apart`);
+  await press(page, 'y');
+  await expect(page.locator('#beside')).toHaveCount(0);
+});
+
+test('each change of the list is flown at once', async ({ open, page }) => {
+  await open();
+  await turnThroughNorth(page);
+  await press(page, 'y');
+  const list = page.getByLabel('There', { exact: true });
+
+  await list.selectOption({ label: 'Another latitude' });
+  await expect(page.getByRole('slider', { name: 'Latitude there' })).toBeVisible();
+  await expect(page.locator('#other-dip')).toHaveText('Dip 0.0° down');
+  const level = await other(page);
+  await page.getByRole('slider', { name: 'Latitude there' }).fill('80');
+  await expect(page.locator('#other-dip')).toHaveText(/^Dip 8[45]\.\d° down$/);
+  expect(await other(page)).not.toBe(level);
+
+  await list.selectOption({ label: 'No vertical field' });
+  await expect(page.locator('#other-compass')).toHaveText(`${String(level).padStart(3, '0')}°`);
+  for (const label of ['No swirl in the liquid', 'Iron put in or taken out', 'Sluggish float']) {
+    const before = await other(page);
+    await list.selectOption({ label });
+    await expect.poll(() => other(page)).not.toBe(before);
+  }
+});
+
+for (const colorScheme of ['light', 'dark']) {
+  test(`two at once bar nobody, ${colorScheme}`, async ({ open, page }) => {
+    await page.emulateMedia({ colorScheme });
+    await open();
+    await press(page, 'y');
+    await press(page, ' ');
+    for (const [width, height] of [[1280, 720], [390, 844]]) {
+      await page.setViewportSize({ width, height });
+      const [wide, high] = await page.evaluate(() => {
+        const { scrollWidth, scrollHeight } = document.documentElement;
+        return [scrollWidth, scrollHeight];
+      });
+      expect(wide).toBe(width);
+      if (width > 1000) expect(high).toBe(height);
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      expect(violations).toEqual([]);
+    }
+  });
+}
