@@ -8,6 +8,7 @@ mod field;
 mod fly;
 mod output;
 mod steady;
+mod table;
 
 use clap::{Parser, Subcommand};
 use failure::Failure;
@@ -32,6 +33,8 @@ enum Command {
     Field(field::Field),
     /// Print where a card comes to rest in a steady turn or speed change, by the closed forms.
     Steady(steady::Steady),
+    /// Print when to begin to roll out of a turn flown by the compass, for targets all round.
+    Table(table::Table),
 }
 
 fn main() -> ExitCode {
@@ -48,6 +51,7 @@ fn main() -> ExitCode {
         Command::Fly(fly) => fly.run(),
         Command::Field(field) => field.run(),
         Command::Steady(steady) => steady.run(),
+        Command::Table(table) => table.run(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

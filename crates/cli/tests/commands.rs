@@ -216,3 +216,86 @@ fn options_that_do_not_go_together_are_refused() {
     }
     assert!(done(&["--help"], "").contains("For training, not for navigation"));
 }
+
+#[test]
+fn table_gives_four_ways_for_both_turns_onto_each_target() {
+    let place = ["table", "--lat", "30", "--lon=-95", "--date", "2026-06-01"];
+    let json = done(
+        &[
+            &place[..],
+            &["--bank", "15", "--every", "90", "--format", "json"],
+        ]
+        .concat(),
+        "",
+    );
+    let rows: Vec<Value> = serde_json::from_str(&json).unwrap();
+    assert_eq!(rows.len(), 8);
+    let row = |target: f64, turn: &str| {
+        rows.iter()
+            .find(|row| row["target_deg"] == target && row["turn"] == turn)
+            .unwrap()
+    };
+    // FAA-H-8083-15B, ch. on compass turns: roll-out at 037, 323, 203 and 157, in whole degrees.
+    for (target, turn, rule) in [
+        (0.0, "left", 37.5),
+        (0.0, "right", 322.5),
+        (180.0, "right", 202.5),
+        (180.0, "left", 157.5),
+    ] {
+        let row = row(target, turn);
+        assert_eq!(row["rule_deg"], rule, "{target} {turn}");
+        // At 30° both rules are the same.
+        assert_eq!(row["half_rule_deg"], rule);
+    }
+    // The closed form's lag at north is 22.9° (physics.md); half the bank before, about as much.
+    let steady = row(0.0, "right")["steady_deg"].as_f64().unwrap();
+    assert!((steady - (360.0 - 7.5 - 22.0)).abs() < 1.0, "{steady}");
+    let float = row(0.0, "right")["float_deg"].as_f64().unwrap();
+    assert!((float - steady).abs() < 5.0, "{float}");
+    let names: Vec<&String> = rows[0].as_object().unwrap().keys().collect();
+    assert_eq!(
+        names,
+        [
+            "float_deg",
+            "half_rule_deg",
+            "rule_deg",
+            "steady_deg",
+            "target_deg",
+            "turn"
+        ]
+    );
+}
+
+#[test]
+fn table_is_the_same_as_csv_and_readable_as_text() {
+    let ask = |format| {
+        done(
+            &["table", "--lat=-41", "--every", "30", "--format", format],
+            "",
+        )
+    };
+    let rows: Vec<Value> = serde_json::from_str(&ask("json")).unwrap();
+    let csv = ask("csv");
+    assert_eq!(csv.lines().count(), 1 + rows.len());
+    for (line, row) in csv.lines().skip(1).zip(&rows) {
+        let float: f64 = line.rsplit(',').next().unwrap().parse().unwrap();
+        assert_eq!(row["float_deg"], float);
+    }
+    let text = ask("text");
+    assert!(text.contains("  360°  left "), "{text}");
+    assert!(text.contains("For training, not for navigation."));
+}
+
+#[test]
+fn table_refuses_what_cannot_be_flown() {
+    assert_eq!(
+        refused(&["table", "--lat", "30", "--bank", "75"], ""),
+        "--bank: bank must be from 3° to 60°, not 75°"
+    );
+    assert_eq!(
+        refused(&["table", "--lat", "30", "--every", "0"], ""),
+        "--every: interval between targets must be from 1° to 360°, not 0°"
+    );
+    assert!(refused(&["table", "--lat", "30", "--lon", "5"], "").contains("--date"));
+    assert!(refused(&["table", "--lat", "91"], "").starts_with("--lat: latitude must be"));
+}

@@ -8,14 +8,24 @@ use crate::workspace::Workspace;
 
 /// What each member may use of the others. The order is that of the build: nobody uses what
 /// stands further down.
-const MAY_USE: [(&str, &[&str]); 8] = [
+const MAY_USE: [(&str, &[&str]); 9] = [
     ("compass", &[]),
     ("earth", &["compass"]),
     ("flights", &["compass", "earth"]),
+    ("lessons", &["compass", "earth", "flights"]),
     ("drawing", &["compass"]),
-    ("cli", &["compass", "earth", "flights", "drawing"]),
-    ("web", &["compass", "earth", "flights", "drawing"]),
-    ("checks", &["compass", "earth", "flights", "drawing", "cli"]),
+    (
+        "cli",
+        &["compass", "earth", "flights", "lessons", "drawing"],
+    ),
+    (
+        "web",
+        &["compass", "earth", "flights", "lessons", "drawing"],
+    ),
+    (
+        "checks",
+        &["compass", "earth", "flights", "lessons", "drawing", "cli"],
+    ),
     ("xtask", &[]),
 ];
 

@@ -1,0 +1,8 @@
+//! What is taught with the simulation.
+//!
+//! [`roll_out`] plans when to begin to roll out of a turn that is flown by the compass: by the
+//! rules of thumb, by the closed form, and by flying the turn.
+//!
+//! For training, not for navigation.
+
+pub mod roll_out;

@@ -1,0 +1,230 @@
+//! When to begin to roll out of a turn that is flown by the compass alone.
+//!
+//! Four answers stand side by side: two rules of thumb, the closed form, and the float of the
+//! simulation, found by flying the turn. What comes of rolling out on the bare reading, as if the
+//! compass did not err, is flown too.
+
+use compass::aircraft::Aircraft;
+use compass::angle::half_turn;
+use compass::free_flight::{AIRSPEED_COMMAND, Controls};
+use compass::gust::{NUMBERS, RoughAir};
+use compass::heading::{CompassHeading, MagneticHeading};
+use compass::range::{OutOfRange, Range};
+use compass::rule_of_thumb::{self, Turn};
+use compass::simulation::{STEPS_PER_SECOND, Simulation, Situation};
+use compass::steady::in_turn;
+use compass::unit::Unit;
+use std::f64::consts::FRAC_PI_2;
+
+/// Bank of a turn that can be planned. The greatest is the greatest that can be flown; the least
+/// is chosen, below a fifth of what a light aircraft banks for standard rate.
+pub const BANK: Range = Range::new("bank", Unit::Degree, 3.0, 60.0);
+
+/// How far before the target the turn begins, rad. Chosen: a quarter, as from east or west onto
+/// north or south in the usual worked examples.
+const TURNED: f64 = FRAC_PI_2;
+
+/// The longest that a turn is flown in search of a reading; chosen: five times round at standard
+/// rate, and enough for a quarter at the least bank and the greatest speed. A card that has not
+/// shown the reading by then is taken never to show it.
+const LONGEST: u64 = 600 * STEPS_PER_SECOND;
+
+/// Rolling out takes less: within this the aircraft is level to a millionth of a degree.
+const ROLLED_OUT: u64 = 30 * STEPS_PER_SECOND;
+
+/// What plans roll-outs: one aircraft and compass in one field, at one bank and speed.
+#[derive(Clone, Debug)]
+pub struct Planner {
+    situation: Situation,
+    latitude: f64,
+    bank: f64,
+    airspeed: f64,
+    /// What the heading still gains, in the turn's direction, from the moment at which the
+    /// controls go to level, rad.
+    rolling_out: f64,
+}
+
+/// The compass readings at which to begin a roll-out, and what comes of the bare reading.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Plan {
+    /// The rule of thumb: the latitude, in proportion, and half the bank as lead.
+    pub rule: CompassHeading,
+    /// The other rule: 15° and half the latitude, in proportion, and half the bank as lead.
+    pub half_rule: CompassHeading,
+    /// The closed form's reading half the bank before the target.
+    pub steady: CompassHeading,
+    /// The reading of the simulated float half the bank before the target, after a quarter turn.
+    pub float: CompassHeading,
+    /// The reading of the simulated float from which the simulated aircraft comes out on the
+    /// target exactly, after a quarter turn.
+    pub exact: CompassHeading,
+    /// How far past the target, in the turn's direction, the aircraft comes out when it begins to
+    /// roll out as the compass reads half the bank before the target, rad: negative for too
+    /// early; `None` where the card never shows that.
+    pub bare_overshoot: Option<f64>,
+}
+
+impl Planner {
+    /// A planner for turns at `bank` (rad, its side does not matter) and `airspeed` (m/s). The
+    /// rules of thumb take `latitude` (rad, north positive). Still air, whatever the situation
+    /// says: a plan that depended on gusts would be none.
+    ///
+    /// # Errors
+    /// Bank or airspeed beyond what can be flown, or a float that cannot be simulated there.
+    pub fn new(
+        situation: Situation,
+        latitude: f64,
+        bank: f64,
+        airspeed: f64,
+    ) -> Result<Self, OutOfRange> {
+        let bank = BANK.check(bank.abs())?;
+        let airspeed = AIRSPEED_COMMAND.check(airspeed)?;
+        let mut planner = Self {
+            situation: Situation {
+                air: RoughAir::Still,
+                ..situation
+            },
+            latitude,
+            bank,
+            airspeed,
+            rolling_out: 0.0,
+        };
+        planner.rolling_out = planner.heading_while_rolling_out()?;
+        Ok(planner)
+    }
+
+    /// When to begin to roll out of a turn onto `target`.
+    ///
+    /// # Errors
+    /// A float that cannot be simulated there.
+    pub fn plan(&self, target: MagneticHeading, turn: Turn) -> Result<Plan, OutOfRange> {
+        let side = sign(turn);
+        let half_rule = (15_f64.to_radians() + self.latitude.abs() / 2.0) * signum(self.latitude);
+        let lead = target.turned_by(-side * self.bank / 2.0);
+        let mut begins = [
+            Crossing::of(target.turned_by(-side * self.rolling_out).radians()),
+            Crossing::of(lead.radians()),
+        ];
+        let mut bare = Crossing::of(lead.radians());
+        let [mut exact, mut float] = [None, None];
+        let mut overshoot = None;
+
+        let (mut flight, controls) = self.turning(target.turned_by(-side * TURNED), turn)?;
+        for _ in 0..LONGEST {
+            let moment = flight.moment();
+            let (heading, reading) = (moment.motion.heading, moment.reading.compass);
+            let readings = [&mut exact, &mut float];
+            for (crossing, found) in begins.iter_mut().zip(readings) {
+                if found.is_none() {
+                    *found = crossing.passed(heading.radians(), reading.radians(), side);
+                }
+            }
+            if overshoot.is_none() {
+                overshoot = (bare.passed(reading.radians(), heading.radians(), side))
+                    .map(|at| half_turn(at + side * self.rolling_out - target.radians()) * side);
+            }
+            if exact.is_some() && float.is_some() && overshoot.is_some() {
+                break;
+            }
+            flight.step(&controls, [0.0; NUMBERS]);
+        }
+        // A turn always comes to a heading within its time, so both readings are found.
+        let found = |reading: Option<f64>| {
+            CompassHeading::from_radians(reading.unwrap_or_else(|| lead.radians()))
+        };
+        Ok(Plan {
+            rule: rule_of_thumb::roll_out(target, turn, self.latitude, self.bank),
+            half_rule: rule_of_thumb::roll_out(target, turn, half_rule, self.bank),
+            steady: in_turn(lead, side * self.bank, self.situation.field.dip()),
+            float: found(float),
+            exact: found(exact),
+            bare_overshoot: overshoot,
+        })
+    }
+
+    /// A flight level on a heading, and the controls that turn it.
+    fn turning(
+        &self,
+        heading: MagneticHeading,
+        turn: Turn,
+    ) -> Result<(Simulation, Controls), OutOfRange> {
+        let level = Controls::level(self.airspeed);
+        let start = Simulation::new(self.situation, Aircraft::free(heading, &level), level)?;
+        Ok((start, level.with_bank(sign(turn) * self.bank)))
+    }
+
+    fn heading_while_rolling_out(&self) -> Result<f64, OutOfRange> {
+        let north = MagneticHeading::from_degrees(0.0);
+        let (mut flight, controls) = self.turning(north, Turn::Right)?;
+        // Into the turn takes as long as out of it.
+        for _ in 0..ROLLED_OUT {
+            flight.step(&controls, [0.0; NUMBERS]);
+        }
+        let begun = flight.motion().heading;
+        let mut gained = 0.0;
+        let mut last = begun;
+        for _ in 0..ROLLED_OUT {
+            flight.step(&Controls::level(self.airspeed), [0.0; NUMBERS]);
+            let now = flight.motion().heading;
+            gained += now.right_of(last);
+            last = now;
+        }
+        Ok(gained)
+    }
+}
+
+/// Watches one angle come to a mark, and gives another angle at that instant.
+struct Crossing {
+    mark: f64,
+    last: Option<[f64; 2]>,
+}
+
+impl Crossing {
+    fn of(mark: f64) -> Self {
+        Self { mark, last: None }
+    }
+
+    /// `watched` and `other` now, rad; `side` is the direction that counts. Where `watched` has
+    /// passed the mark since the last look, `other` then, in between in proportion.
+    fn passed(&mut self, watched: f64, other: f64, side: f64) -> Option<f64> {
+        let before = self.last.replace([watched, other])?;
+        let [from, to] = [before[0], watched].map(|it| side * half_turn(it - self.mark));
+        // A step is small: what jumps from one end of the circle to the other is no crossing.
+        let crossed = from < 0.0 && to >= 0.0 && to - from < FRAC_PI_2;
+        crossed.then(|| before[1] + half_turn(other - before[1]) * from / (from - to))
+    }
+}
+
+fn sign(turn: Turn) -> f64 {
+    match turn {
+        Turn::Left => -1.0,
+        Turn::Right => 1.0,
+    }
+}
+
+/// Unlike `f64::signum`, nothing at 0: on the equator no rule gives an error.
+fn signum(value: f64) -> f64 {
+    if value == 0.0 { 0.0 } else { value.signum() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_crossing_counts_one_way_and_over_north() {
+        let degrees = |it: f64| it.to_radians();
+        let mut right = Crossing::of(0.0);
+        assert_eq!(right.passed(degrees(358.0), 1.0, 1.0), None);
+        assert_eq!(
+            right.passed(degrees(1.0), 4.0, 1.0).map(f64::round),
+            Some(3.0)
+        );
+        let mut wrong_way = Crossing::of(0.0);
+        assert_eq!(wrong_way.passed(degrees(1.0), 1.0, 1.0), None);
+        assert_eq!(wrong_way.passed(degrees(358.0), 1.0, 1.0), None);
+        let mut far = Crossing::of(0.0);
+        assert_eq!(far.passed(degrees(179.0), 1.0, 1.0), None);
+        assert_eq!(far.passed(degrees(181.0), 1.0, 1.0), None);
+    }
+}
