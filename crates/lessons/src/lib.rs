@@ -1,8 +1,10 @@
 //! What is taught with the simulation.
 //!
 //! [`roll_out`] plans when to begin to roll out of a turn that is flown by the compass: by the
-//! rules of thumb, by the closed form, and by flying the turn.
+//! rules of thumb, by the closed form, and by flying the turn. [`corrections`] goes from true to
+//! magnetic to compass and back.
 //!
 //! For training, not for navigation.
 
+pub mod corrections;
 pub mod roll_out;
