@@ -11,6 +11,7 @@
 //! - [`bowl_view`]: the bowl, cut away, in three dimensions, with the field and the verticals.
 //! - [`torque_ledger`]: the torques about the card's axis, as bars that sum to the net.
 //! - [`plan_view`]: the aircraft, its track and both directions from above.
+//! - [`heading_dial`]: the heading indicator.
 //! - [`strip_chart`]: the flight against time; [`error_chart`]: the error against heading.
 //! - [`world_map`]: land, contours and a place.
 //!
@@ -54,6 +55,7 @@ pub mod chart;
 mod drum;
 pub mod error_chart;
 pub mod figures;
+pub mod heading_dial;
 mod labels;
 pub mod layout;
 mod lettering;

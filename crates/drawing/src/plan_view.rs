@@ -14,7 +14,7 @@ use crate::shape::{Pen, Shape};
 use crate::theme::Role;
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::maths;
-use kurbo::{Affine, BezPath, Point, Rect, Size, Vec2};
+use kurbo::{Affine, BezPath, PathEl, Point, Rect, Size, Vec2};
 use std::f64::consts::FRAC_PI_2;
 
 /// What the plan shows.
@@ -29,6 +29,8 @@ pub struct PlanView<'a> {
     /// The track so far: metres toward magnetic north and east of any fixed point, the aircraft
     /// at the last. Points further than the Earth is round are left out.
     pub track: &'a [Position],
+    /// What was flown after this, where an earlier moment is looked at; faint.
+    pub later: &'a [Position],
     /// How the track is fitted.
     pub fit: Fit,
     /// Whether the real heading is shown.
@@ -189,7 +191,7 @@ impl Plan {
             }
             _ => {
                 let mut bounds = Rect::from_points(here.to_point(), here.to_point());
-                for position in view.track.iter().filter(is_on_earth) {
+                for position in view.track.iter().chain(view.later).filter(is_on_earth) {
                     bounds = bounds.union_pt(vector(*position).to_point());
                 }
                 // The track within the margins, and the rays with their words too, whichever way
@@ -339,40 +341,53 @@ pub fn plan_view(view: &PlanView, size: Size) -> Vec<Shape> {
     shapes
 }
 
-/// The track, with a ring where it begins.
+/// The track, with a ring where it begins; what came later is dotted.
 fn track(shapes: &mut Vec<Shape>, plan: &Plan, view: &PlanView) {
+    let mut inside = Vec::with_capacity(4);
+    if let Some((mut later, _)) = line(plan, view.later) {
+        // It goes on from the aircraft.
+        if let Some(PathEl::MoveTo(start)) = later.elements().first().copied() {
+            later.push(PathEl::MoveTo(plan.aircraft));
+            later.push(PathEl::LineTo(start));
+        }
+        let dot = plan.line(2.2);
+        let pen = Pen::solid(Role::FaintInk, dot).dashed(0.1, 2.2 * dot);
+        inside.push(Shape::line(later, pen.faded(0.6)));
+    }
+    if let Some((mut path, start)) = line(plan, view.track) {
+        path.line_to(plan.aircraft);
+        let pen = Pen::solid(Role::FaintInk, plan.line(2.6)).faded(0.85);
+        let ring = ellipse(Affine::translate(start.to_vec2()) * Affine::scale(plan.line(4.0)));
+        inside.push(Shape::line(path, pen));
+        inside.push(Shape::flat(ring.clone(), Role::Paper.solid()));
+        let pen = Pen::solid(Role::FaintInk, plan.line(2.0));
+        inside.push(Shape::line(ring, pen));
+    }
+    if !inside.is_empty() {
+        let around = Rect::from_origin_size(Point::ORIGIN, plan.size);
+        shapes.push(Shape::clipped(rounded(around, 0.0), inside));
+    }
+}
+
+/// A line through positions, without those that would fall on each other, and where it begins.
+fn line(plan: &Plan, positions: &[Position]) -> Option<(BezPath, Point)> {
     let mut path = BezPath::new();
-    let mut last: Option<Point> = None;
-    let mut start = None;
-    for position in view.track.iter().filter(is_on_earth) {
+    let mut ends: Option<(Point, Point)> = None;
+    for position in positions.iter().filter(is_on_earth) {
         let p = plan.place * vector(*position).to_point();
-        match last {
+        match ends {
             None => {
                 path.move_to(p);
-                start = Some(p);
-                last = Some(p);
+                ends = Some((p, p));
             }
-            // Points that would fall on each other are left out.
-            Some(q) if (p - q).hypot2() >= LEAST_STEP * LEAST_STEP => {
+            Some((start, q)) if (p - q).hypot2() >= LEAST_STEP * LEAST_STEP => {
                 path.line_to(p);
-                last = Some(p);
+                ends = Some((start, p));
             }
             Some(_) => {}
         }
     }
-    let Some(start) = start else { return };
-    path.line_to(plan.aircraft);
-    let around = Rect::from_origin_size(Point::ORIGIN, plan.size);
-    let pen = Pen::solid(Role::FaintInk, plan.line(2.6)).faded(0.85);
-    let ring = ellipse(Affine::translate(start.to_vec2()) * Affine::scale(plan.line(4.0)));
-    shapes.push(Shape::clipped(
-        rounded(around, 0.0),
-        vec![
-            Shape::line(path, pen),
-            Shape::flat(ring.clone(), Role::Paper.solid()),
-            Shape::line(ring, Pen::solid(Role::FaintInk, plan.line(2.0))),
-        ],
-    ));
+    ends.map(|(start, _)| (path, start))
 }
 
 /// A fine line to magnetic north through the aircraft, from which both directions are counted.

@@ -95,6 +95,7 @@ fn plan(flown: &Flown) -> PlanView<'_> {
         reading: flown.moment.reading.compass,
         variation: flown.field.variation(),
         track: &flown.track,
+        later: &[],
         fit: Fit::Whole,
         show_heading: true,
         show_compass: true,
@@ -180,6 +181,18 @@ fn the_ledger_and_the_plan_in_a_turn() {
         &Theme::night(),
         SMALL,
         &plan_view(&follow, SMALL),
+    );
+    let half = flown.track.len() / 2;
+    let back = PlanView {
+        track: &flown.track[..half],
+        later: &flown.track[half..],
+        ..plan(&flown)
+    };
+    check(
+        "plan-looking-back",
+        &Theme::day(),
+        SQUARE,
+        &plan_view(&back, SQUARE),
     );
     let told = plan_view::describe(&follow);
     assert_eq!((told.variation, told.figures.reading), (None, None));
@@ -386,6 +399,7 @@ fn no_size_breaks_a_picture() {
         check_finite(&plan_view(&plan(&flown), size));
         let empty = PlanView {
             track: &[],
+            later: &[],
             words: plan_view::Words::default(),
             ..plan(&flown)
         };
@@ -502,6 +516,7 @@ proptest! {
                     reading: CompassHeading::from_radians(angles[1]),
                     variation: angles[2],
                     track: &track,
+                    later: &[],
                     fit,
                     show_heading: true,
                     show_compass: true,

@@ -185,6 +185,7 @@ fn plans(
         reading,
         variation: flown.field.variation(),
         track: &flown.track,
+        later: &[],
         fit: Fit::Whole,
         show_heading: true,
         show_compass: true,
