@@ -35,8 +35,10 @@
 
 mod draw;
 mod layout;
+mod thinned;
 
 pub use layout::StripLayout;
+pub use thinned::Thinned;
 
 use crate::chart::series::between;
 use crate::chart::{csv, fits};
