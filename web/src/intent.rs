@@ -17,8 +17,13 @@ pub(crate) enum Intent {
     Climb(i8),
     /// More rudder by so many quarters of its travel, right positive.
     Rudder(i8),
-    /// Pause, or fly on.
+    /// Pause, or go on: fly at the end of the flight, replay from an earlier moment.
     Pause,
+    /// Replay what was flown from the moment that is looked at, or else from its start; or pause
+    /// the replay.
+    Replay,
+    /// Mark the start of a stretch to replay over and over, then its end; or clear it.
+    Loop,
     /// Pause and fly on by a tenth of a second; or look as much further on.
     Step,
     /// Pause and look at what was a tenth of a second earlier.
@@ -138,7 +143,7 @@ impl Line {
 }
 
 /// The keys, as they are listed and as they act.
-pub(crate) const KEYS: [Line; 17] = [
+pub(crate) const KEYS: [Line; 18] = [
     Line::new(
         &[
             Binding::held("ArrowLeft", false, Intent::Bank(-5), "←"),
@@ -209,6 +214,13 @@ pub(crate) const KEYS: [Line; 17] = [
             Binding::letter("End", Intent::LookAtEnd, "End"),
         ],
         |words| words.key_ends,
+    ),
+    Line::new(
+        &[
+            Binding::letter("m", Intent::Replay, "M"),
+            Binding::letter("b", Intent::Loop, "B"),
+        ],
+        |words| words.time.key_replay,
     ),
     Line::new(
         &[

@@ -254,7 +254,10 @@ impl Rest {
             if let Some(newest) = bounds.last_mut() {
                 newest.after = now;
             }
-            while bounds.pop_if(|it| sign * it.error <= sign * error).is_some() {}
+            while bounds
+                .pop_if(|it| sign * it.error <= sign * error)
+                .is_some()
+            {}
             bounds.push(Bound { error, after: now });
         }
     }
