@@ -60,6 +60,28 @@ fn the_record_gives_every_step_as_it_was_flown() {
     assert_eq!(count, flown.len().div_ceil(137));
 }
 
+/// Flown again from any step on, by a few steps at a time, it is what was flown, and it ends where
+/// the flight did.
+#[test]
+fn flown_again_it_goes_on_as_it_did_and_ends() {
+    let (record, flown) = recorded(4);
+    for start in [0, 1, 999, 1000, 7341] {
+        let mut again = record.at(start);
+        for steps in [0, 1, 3, 200, 1501] {
+            record.fly_again(&mut again, steps);
+            assert_eq!(again, flown[again.state().step as usize]);
+        }
+        assert_eq!(again.state().step, start + 1705);
+    }
+    let mut end = record.at(11_990);
+    record.fly_again(&mut end, u64::MAX);
+    assert_eq!(end, flown[flown.len() - 1]);
+    record.fly_again(&mut end, 5);
+    assert_eq!(end, flown[flown.len() - 1]);
+    assert_eq!(record.inputs()[0].0, 0);
+    assert!(record.inputs().is_sorted_by(|a, b| a.0 < b.0));
+}
+
 /// The same flight has the same digest, and one with other gusts has another.
 #[test]
 fn the_digest_tells_flights_apart() {

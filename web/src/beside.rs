@@ -121,7 +121,7 @@ impl Beside {
         self.flown.fly(steps);
     }
 
-    /// What can be read at a step, or `carried` seconds after the end, while the first compass
+    /// What can be read `carried` seconds after a step, or after the end, while the first compass
     /// reads `compass`.
     pub(crate) fn readout(
         &self,
@@ -129,10 +129,15 @@ impl Beside {
         carried: f64,
         compass: CompassHeading,
     ) -> BesideReadout {
-        let moment = if step < self.flown.steps() {
-            self.flown.at(step).moment()
+        let there = if step < self.flown.steps() {
+            &self.flown.at(step)
         } else {
-            self.flown.end().moment_after(carried)
+            self.flown.end()
+        };
+        let moment = if carried > 0.0 {
+            there.moment_after(carried)
+        } else {
+            there.moment()
         };
         BesideReadout {
             change: self.change,

@@ -189,6 +189,9 @@ impl Cockpit {
             Intent::Tell => self.tell(self.readout.with_untracked(self.words.situation)),
             _ => {
                 self.change_session(|session| session.ask(intent));
+                if intent == Intent::Loop {
+                    self.tell((self.words.time.loop_told)(self.now().stretch));
+                }
                 if intent.moves_controls() && self.now().looking {
                     self.tell(self.words.looking_hint.to_owned());
                 }

@@ -1,13 +1,22 @@
-//! Text that the user takes home as a file. It is made here and asked of no server.
+//! Text and pictures that the user takes home as files. They are made here and asked of no server.
 
+use crate::stage::Stage;
+use drawing::shape::Shape;
+use drawing::theme::Theme;
+use kurbo::Size;
 use leptos::prelude::*;
+use leptos::wasm_bindgen::closure::Closure;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use std::time::Duration;
 use web_sys::js_sys::Array;
-use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
+use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, HtmlCanvasElement, Url};
 
-/// How long the text stays to be fetched, in seconds; chosen: a browser may ask its user first
-/// where the file is to go, but has the text by then.
+/// How many pixels a picture of dots has for each unit of its size; chosen: sharp in print at the
+/// width of a page.
+const DOTS: f64 = 2.0;
+
+/// How long the file stays to be fetched, in seconds; chosen: a browser may ask its user first
+/// where the file is to go, but has it by then.
 const KEPT: u64 = 60;
 
 /// Hands the browser a file to save.
@@ -16,11 +25,37 @@ pub(crate) fn download(name: &str, kind: &str, text: &str) {
     let _ = offer(name, kind, text);
 }
 
+/// Hands the browser a picture to save, painted from shapes that are drawn for `size`, as PNG.
+pub(crate) fn download_png(name: &'static str, size: Size, theme: &Theme, shapes: &[Shape]) {
+    // As for text: refused only for want of memory.
+    let _ = offer_png(name, size, theme, shapes);
+}
+
+fn offer_png(
+    name: &'static str,
+    size: Size,
+    theme: &Theme,
+    shapes: &[Shape],
+) -> Result<(), JsValue> {
+    let canvas: HtmlCanvasElement = document().create_element("canvas")?.unchecked_into();
+    Stage::paint_apart(&canvas, size, DOTS, theme, shapes);
+    let painted = Closure::once_into_js(move |blob: Option<Blob>| {
+        if let Some(blob) = blob {
+            let _ = offer_blob(name, &blob);
+        }
+    });
+    canvas.to_blob(painted.unchecked_ref())
+}
+
 fn offer(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
     let options = BlobPropertyBag::new();
     options.set_type(kind);
     let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &options)?;
-    let address = Url::create_object_url_with_blob(&blob)?;
+    offer_blob(name, &blob)
+}
+
+fn offer_blob(name: &str, blob: &Blob) -> Result<(), JsValue> {
+    let address = Url::create_object_url_with_blob(blob)?;
     let anchor: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
     anchor.set_href(&address);
     anchor.set_download(name);

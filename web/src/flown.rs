@@ -4,11 +4,12 @@
 //! there another way.
 
 use compass::free_flight::Controls;
+use compass::heading::{CompassHeading, MagneticHeading};
 use compass::record::Record;
 use compass::simulation::{STEPS_PER_SECOND, Simulation};
-use drawing::strip_chart;
+use drawing::strip_chart::{self, Thinned};
 use flights::air::SeededAir;
-use flights::events::{Timed, events};
+use flights::events::{Events, Timed};
 use flights::samples::Sample;
 
 /// The seed of the rough air; chosen: each flight meets the same gusts, so that two flights can
@@ -24,7 +25,8 @@ pub(crate) struct Flown {
     end: Simulation,
     controls: Controls,
     samples: Vec<Sample>,
-    chart: Vec<strip_chart::Sample>,
+    chart: Thinned,
+    events: Events,
 }
 
 impl Flown {
@@ -35,7 +37,8 @@ impl Flown {
             end: start,
             controls,
             samples: Vec::new(),
-            chart: Vec::new(),
+            chart: Thinned::default(),
+            events: Events::default(),
         };
         flown.sample();
         flown
@@ -66,6 +69,21 @@ impl Flown {
         self.record.at(step)
     }
 
+    /// Flies a moment of this flight again by so many steps, or up to the end.
+    pub(crate) fn fly_again(&self, moment: &mut Simulation, steps: u64) {
+        self.record.fly_again(moment, steps);
+    }
+
+    /// The record itself: start, air and every change of the controls.
+    pub(crate) fn record(&self) -> &Record<SeededAir> {
+        &self.record
+    }
+
+    /// The air that it is flown in.
+    pub(crate) fn air(&self) -> SeededAir {
+        AIR
+    }
+
     /// Where the controls stand at the end.
     pub(crate) fn controls(&self) -> Controls {
         self.controls
@@ -85,28 +103,63 @@ impl Flown {
     pub(crate) fn until(&self, step: u64) -> Self {
         let record = self.record.until(step);
         let count = (record.steps() / SAMPLE_EVERY) as usize + 1;
-        Self {
+        let mut cut = Self {
             end: record.at(record.steps()),
             controls: self.controls_at(step),
-            samples: self.samples.iter().take(count).copied().collect(),
-            chart: self.chart.iter().take(count).copied().collect(),
+            samples: Vec::with_capacity(count),
+            chart: Thinned::default(),
+            events: Events::default(),
             record,
+        };
+        for sample in self.samples.iter().take(count) {
+            cut.keep(*sample);
         }
+        cut
     }
 
-    /// Ten samples for each second, for the chart.
+    /// Samples for the chart: ten for each second of a short flight, no more than can be seen of
+    /// a long one.
     pub(crate) fn chart(&self) -> &[strip_chart::Sample] {
-        &self.chart
+        self.chart.samples()
+    }
+
+    /// Ten samples for each second, for a table.
+    pub(crate) fn table(&self) -> Vec<strip_chart::Sample> {
+        self.samples.iter().map(charted).collect()
+    }
+
+    /// The flight at a time, interpolated between samples; none beyond its ends.
+    pub(crate) fn read_at(&self, time: f64) -> Option<strip_chart::Sample> {
+        let before = self.samples.partition_point(|sample| sample.time <= time);
+        let two = self.samples.get(before.checked_sub(1)?..)?;
+        let two: Vec<_> = two.iter().take(2).map(charted).collect();
+        strip_chart::read_at(&two, time)
     }
 
     /// The moments worth jumping to.
     pub(crate) fn events(&self) -> Vec<Timed> {
-        events(&self.samples)
+        self.events.so_far()
     }
 
     fn sample(&mut self) {
-        let moment = self.end.moment();
-        self.samples.push(Sample::from(&moment));
-        self.chart.push(strip_chart::Sample::from(&moment));
+        self.keep(Sample::from(&self.end.moment()));
+    }
+
+    fn keep(&mut self, sample: Sample) {
+        self.events.follow(&sample);
+        self.chart.push(charted(&sample));
+        self.samples.push(sample);
+    }
+}
+
+/// A sample as the chart takes it.
+fn charted(sample: &Sample) -> strip_chart::Sample {
+    strip_chart::Sample {
+        time: sample.time,
+        heading: MagneticHeading::from_radians(sample.heading),
+        reading: CompassHeading::from_radians(sample.reading),
+        rate_of_turn: sample.rate_of_turn,
+        bank: sample.bank,
+        airspeed: sample.airspeed,
     }
 }

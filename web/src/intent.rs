@@ -17,8 +17,13 @@ pub(crate) enum Intent {
     Climb(i8),
     /// More rudder by so many quarters of its travel, right positive.
     Rudder(i8),
-    /// Pause, or fly on.
+    /// Pause, or go on: fly at the end of the flight, replay from an earlier moment.
     Pause,
+    /// Replay what was flown from the moment that is looked at, or else from its start; or pause
+    /// the replay.
+    Replay,
+    /// Mark the start of a stretch to replay over and over, then its end; or clear it.
+    Loop,
     /// Pause and fly on by a tenth of a second; or look as much further on.
     Step,
     /// Pause and look at what was a tenth of a second earlier.
@@ -211,6 +216,13 @@ pub(crate) const KEYS: &[Line] = &[
             Binding::letter("End", Intent::LookAtEnd, "End"),
         ],
         |words| words.key_ends,
+    ),
+    Line::new(
+        &[
+            Binding::letter("m", Intent::Replay, "M"),
+            Binding::letter("b", Intent::Loop, "B"),
+        ],
+        |words| words.time.key_replay,
     ),
     Line::new(
         &[

@@ -4,13 +4,14 @@
 //! |---|---|
 //! | `session.rs` | the flight under way; sole caller of the simulation |
 //! | `flown.rs` | a flight as it was flown, to look back at and to cut |
+//! | `stretch.rs` | a stretch of it that is replayed over and over |
 //! | `clock.rs` | frame times → whole steps |
 //! | `intent.rs` | what a user can ask for, and the keys for it |
 //! | `setting.rs`, `place.rs` | what a flight starts from; the form that sets it |
 //! | `cockpit.rs` | the session as signals: components read, and send intents |
 //! | `preferences.rs` | what the browser remembers |
 //! | `stage.rs` | shapes → canvas |
-//! | `download.rs` | text → a file of the user's |
+//! | `download.rs` | text or a picture → a file of the user's |
 //! | `words/` | every word on the page |
 //! | `app.rs`, `components/` | the page |
 //! | `speed.rs` | for measuring: flies as fast as it can |
@@ -34,6 +35,7 @@ mod session;
 mod setting;
 mod speed;
 mod stage;
+mod stretch;
 mod words;
 
 fn main() {

@@ -8,12 +8,14 @@ use crate::clock::{Clock, Rate, Tick};
 use crate::flown::Flown;
 use crate::intent::Intent;
 use crate::setting::Setting;
+use crate::stretch::Stretch;
 use compass::field::Zone;
 use compass::heading::{CompassHeading, MagneticHeading, TrueHeading};
 use compass::range::OutOfRange;
 use compass::reading::Difference;
 use compass::simulation::{Moment, STEP, STEPS_PER_SECOND, Simulation};
 use compass::unit::KNOT;
+use flights::Recorded;
 use flights::events::Timed;
 
 /// How many steps one request for a step flies, or looks back: a tenth of a second; chosen, so
@@ -77,14 +79,23 @@ pub(crate) struct Readout {
     pub(crate) step: u64,
     /// Seconds flown so far.
     pub(crate) flown: f64,
-    /// Whether this is an earlier moment that is looked at.
+    /// Whether this is an earlier moment that is looked at; without a pause it is replayed.
     pub(crate) looking: bool,
+    /// The stretch that is marked to be replayed over and over.
+    pub(crate) stretch: Stretch,
     /// Changes whenever another flight takes the place of this one.
     pub(crate) flight: u32,
     /// Whether there is an old flight to return to.
     pub(crate) has_old: bool,
     /// The same flight through one situation more, if two are shown.
     pub(crate) beside: Option<BesideReadout>,
+}
+
+impl Readout {
+    /// Whether what was flown is replayed: time runs, but nothing new is flown.
+    pub(crate) fn replaying(&self) -> bool {
+        self.looking && self.pause.is_none()
+    }
 }
 
 /// A flight under way, and the moment of it that is looked at.
@@ -95,8 +106,12 @@ pub(crate) struct Session {
     old: Option<(Flown, Clock)>,
     /// The same flight through one situation more.
     beside: Option<Beside>,
-    /// An earlier moment of the flight that is looked at, meanwhile it is paused.
+    /// An earlier moment of the flight that is looked at, meanwhile nothing new is flown. It
+    /// stands still while there is a pause, and is replayed otherwise.
     looking: Option<Simulation>,
+    /// The clock of the replay.
+    replay: Clock,
+    stretch: Stretch,
     /// Counts the flights that took each other's place.
     flights: u32,
     clock: Clock,
@@ -117,6 +132,8 @@ impl Session {
             old: None,
             beside: None,
             looking: None,
+            replay: Clock::default(),
+            stretch: Stretch::default(),
             flights: 0,
             clock: Clock::default(),
             rate: Rate::REAL,
@@ -135,26 +152,35 @@ impl Session {
         }
         let now = self.flown.controls();
         match intent {
-            Intent::Bank(degrees) => self
-                .flown
-                .set_controls(now.with_bank(now.bank() + f64::from(degrees).to_radians())),
+            // Commands stay whole, however often they change, so that a file can name them.
+            Intent::Bank(degrees) => {
+                let bank = now.bank().to_degrees().round() + f64::from(degrees);
+                self.flown.set_controls(now.with_bank(bank.to_radians()));
+            }
             Intent::LevelWings => self.flown.set_controls(now.with_bank(0.0).with_rudder(0.0)),
-            Intent::Speed(knots) => self
-                .flown
-                .set_controls(now.with_airspeed(now.airspeed() + f64::from(knots) * KNOT)),
-            Intent::Climb(degrees) => self
-                .flown
-                .set_controls(now.with_pitch(now.pitch() + f64::from(degrees).to_radians())),
+            Intent::Speed(knots) => {
+                let airspeed = (now.airspeed() / KNOT).round() + f64::from(knots);
+                self.flown.set_controls(now.with_airspeed(airspeed * KNOT));
+            }
+            Intent::Climb(degrees) => {
+                let pitch = now.pitch().to_degrees().round() + f64::from(degrees);
+                self.flown.set_controls(now.with_pitch(pitch.to_radians()));
+            }
             Intent::Rudder(quarters) => self
                 .flown
                 .set_controls(now.with_rudder(now.rudder() + f64::from(quarters) / 4.0)),
-            Intent::Pause => {
-                self.looking = None;
-                self.set_pause(match self.pause {
-                    None => Some(Pause::Asked),
-                    Some(_) => None,
-                });
+            Intent::Pause => self.set_pause(match self.pause {
+                None => Some(Pause::Asked),
+                Some(_) => None,
+            }),
+            Intent::Replay if self.looking.is_some() => self.ask(Intent::Pause)?,
+            // Of a flight that has not begun there is nothing to see.
+            Intent::Replay if self.flown.steps() == 0 => {}
+            Intent::Replay => {
+                self.look_at(self.stretch.start());
+                self.set_pause(None);
             }
+            Intent::Loop => self.stretch = self.stretch.marked(self.step()),
             Intent::Step if self.looking.is_some() => self.look_at(self.step() + STEPS_AT_ONCE),
             Intent::Step => {
                 self.set_pause(Some(Pause::Asked));
@@ -220,6 +246,13 @@ impl Session {
         if self.pause.is_some() {
             return false;
         }
+        if self.looking.is_some() {
+            match self.replay.frame(now, self.rate) {
+                Tick::Steps(steps) => self.fly_again(steps),
+                Tick::Slept => self.set_pause(Some(Pause::Asleep)),
+            }
+            return true;
+        }
         match self.clock.frame(now, self.rate) {
             Tick::Steps(steps) => self.fly(steps),
             Tick::Slept => self.set_pause(Some(Pause::Asleep)),
@@ -236,11 +269,14 @@ impl Session {
 
     /// What can be read now.
     pub(crate) fn readout(&self) -> Readout {
-        let carried = self.clock.carried();
-        let now = match &self.looking {
-            Some(earlier) => earlier.moment(),
-            None if carried > 0.0 => self.flown.end().moment_after(carried),
-            None => self.flown.end().moment(),
+        let (step, carried) = match &self.looking {
+            Some(earlier) => (earlier, self.replay.carried()),
+            None => (self.flown.end(), self.clock.carried()),
+        };
+        let now = if carried > 0.0 {
+            step.moment_after(carried)
+        } else {
+            step.moment()
         };
         let controls = match &self.looking {
             Some(earlier) => self.flown.controls_at(earlier.state().step),
@@ -273,6 +309,7 @@ impl Session {
             step: self.step(),
             flown: self.flown.steps() as f64 * STEP,
             looking: self.looking.is_some(),
+            stretch: self.stretch,
             flight: self.flights,
             has_old: self.old.is_some(),
             beside: (self.beside.as_ref())
@@ -283,6 +320,25 @@ impl Session {
     /// The flight from its start to its end, whatever is looked at.
     pub(crate) fn flown(&self) -> &Flown {
         &self.flown
+    }
+
+    /// The stretch that is marked.
+    pub(crate) fn stretch(&self) -> Stretch {
+        self.stretch
+    }
+
+    /// The flight so far as a scenario file, which gives it again to the bit.
+    pub(crate) fn to_scenario(&self) -> String {
+        let record = self.flown.record();
+        Recorded {
+            source: self.setting.source,
+            situation: *record.start().situation(),
+            air: self.flown.air(),
+            start: self.setting.start(),
+            inputs: record.inputs(),
+            steps: record.steps(),
+        }
+        .to_json()
     }
 
     /// What happens at the very step that is read, if anything does.
@@ -309,6 +365,7 @@ impl Session {
     fn set_pause(&mut self, pause: Option<Pause>) {
         self.pause = pause;
         self.clock.stop();
+        self.replay.stop();
     }
 
     /// Flies and records so many steps.
@@ -341,8 +398,27 @@ impl Session {
     /// Looks at a step of the flight, which pauses; at the end there is nothing to look back at.
     fn look_at(&mut self, step: u64) {
         self.looking = (step < self.flown.steps()).then(|| self.flown.at(step));
+        self.replay = Clock::default();
         if self.pause.is_none() {
             self.set_pause(Some(Pause::Asked));
+        }
+    }
+
+    /// Replays so many steps. At the end of a marked stretch it starts again; at the end of the
+    /// flight it pauses.
+    fn fly_again(&mut self, steps: u64) {
+        let Some(earlier) = &mut self.looking else {
+            return;
+        };
+        let here = earlier.state().step;
+        if let Some(step) = self.stretch.looped(here, here.saturating_add(steps)) {
+            *earlier = self.flown.at(step);
+        } else {
+            self.flown.fly_again(earlier, steps);
+            if earlier.state().step == self.flown.steps() {
+                self.look_at(u64::MAX);
+                self.set_pause(Some(Pause::Asked));
+            }
         }
     }
 
@@ -350,6 +426,7 @@ impl Session {
     /// that carries belongs to its flight.
     fn change_flight(&mut self, (flown, clock): (Flown, Clock)) -> (Flown, Clock) {
         self.flights = self.flights.wrapping_add(1);
+        self.stretch = Stretch::default();
         let left = (
             std::mem::replace(&mut self.flown, flown),
             std::mem::replace(&mut self.clock, clock),
@@ -552,10 +629,183 @@ mod tests {
         ask(&mut session, Intent::Bank(30));
         ask(&mut session, Intent::LookAt(f64::NAN));
         assert_eq!(session.readout(), start);
+        ask(&mut session, Intent::LookAtEnd);
         ask(&mut session, Intent::Pause);
         assert_eq!(session.readout(), Readout { pause: None, ..end });
         ask(&mut session, Intent::LookAt(1e300));
         assert!(!session.readout().looking);
+    }
+
+    #[test]
+    fn a_replay_plays_what_was_flown_to_its_end_and_flies_nothing_new() {
+        let mut session = turned();
+        let end = session.readout();
+        ask(&mut session, Intent::LookAt(20.0));
+        ask(&mut session, Intent::SlowDown);
+        ask(&mut session, Intent::Pause);
+        assert!(session.readout().replaying());
+        // Half a second at half the rate, ending a whole number of steps on.
+        session.frame(100.0);
+        session.frame(100.500_5);
+        ask(&mut session, Intent::Bank(30));
+        let here = session.readout();
+        assert!(
+            (here.time - 20.25).abs() < 0.001 && here.looking,
+            "{}",
+            here.time
+        );
+        assert_eq!(here.flown, end.flown);
+        let exact = session.flown.at(here.step).moment().reading.card;
+        let apart = exact.quaternion.dot(here.moment.reading.card.quaternion);
+        assert!(apart.abs() > 1.0 - 1e-6);
+
+        ask(&mut session, Intent::Pause);
+        watch(&mut session, 101.0, 1.0);
+        assert_eq!(session.readout().step, here.step, "paused");
+        for _ in 0..4 {
+            ask(&mut session, Intent::SpeedUp);
+        }
+        ask(&mut session, Intent::Replay);
+        watch(&mut session, 103.0, 5.0);
+        let ended = session.readout();
+        let rate = ended.rate;
+        let pause = Some(Pause::Asked);
+        assert_eq!(ended, Readout { rate, pause, ..end });
+
+        // Asked for at the end, it starts at the start; a page out of sight pauses it.
+        ask(&mut session, Intent::Replay);
+        assert_eq!(session.readout().time, 0.0);
+        session.frame(200.0);
+        session.frame(300.0);
+        assert_eq!(session.readout().pause, Some(Pause::Asleep));
+        assert!(session.readout().looking);
+        ask(&mut session, Intent::Pause);
+        assert!(session.readout().replaying());
+        ask(&mut session, Intent::LookBy(1));
+        assert!(!session.readout().replaying(), "who looks, pauses");
+        ask(&mut session, Intent::FlyFromHere);
+        assert!(!session.readout().looking);
+    }
+
+    #[test]
+    fn a_replay_of_every_step_is_the_flight_to_the_bit() {
+        let mut session = turned();
+        ask(&mut session, Intent::LookAtStart);
+        for _ in 0..400 {
+            session.fly_again(7);
+            let here = session.looking.as_ref().unwrap();
+            assert_eq!(here.state(), session.flown.at(here.state().step).state());
+        }
+    }
+
+    #[test]
+    fn of_a_flight_that_has_not_begun_there_is_no_replay() {
+        let mut session = at(52.0, 360);
+        ask(&mut session, Intent::Replay);
+        let now = session.readout();
+        assert_eq!((now.looking, now.pause), (false, None));
+    }
+
+    #[test]
+    fn a_marked_stretch_is_replayed_over_and_over_until_it_is_cleared() {
+        let mut session = turned();
+        ask(&mut session, Intent::LookAt(12.0));
+        ask(&mut session, Intent::Loop);
+        ask(&mut session, Intent::LookAt(10.0));
+        ask(&mut session, Intent::Loop);
+        assert_eq!(session.readout().stretch.seconds(), Some([10.0, 12.0]));
+        ask(&mut session, Intent::LookAtEnd);
+        ask(&mut session, Intent::Replay);
+        let mut times = Vec::new();
+        for frame in 0..300 {
+            session.frame(f64::from(frame) / 50.0);
+            times.push(session.readout().time);
+        }
+        assert!(times.iter().all(|time| (10.0..=12.0).contains(time)));
+        let again = times.windows(2).filter(|two| two[1] < two[0]).count();
+        assert_eq!(again, 2, "six seconds are three turns of two");
+        assert!(session.readout().replaying());
+        ask(&mut session, Intent::Loop);
+        watch(&mut session, 6.0, 4.0);
+        assert!(session.readout().time > 13.0);
+
+        // Another flight has no stretch.
+        ask(&mut session, Intent::Loop);
+        ask(&mut session, Intent::FlyFromHere);
+        assert_eq!(session.readout().stretch, Stretch::None);
+    }
+
+    #[test]
+    fn a_flight_taken_home_is_flown_again_to_the_bit() {
+        let place = earth::Place::new(f64::to_radians(-33.9), f64::to_radians(151.2), 600.0);
+        let date = earth::Date::parse("2026-05-01").unwrap();
+        for (source, air) in [
+            (
+                FieldSource::Place {
+                    place: place.unwrap(),
+                    date,
+                },
+                compass::gust::RoughAir::Moderate,
+            ),
+            (
+                FieldSource::ByHand {
+                    horizontal: 18_470e-9,
+                    dip: f64::to_radians(66.6),
+                },
+                compass::gust::RoughAir::Still,
+            ),
+        ] {
+            let mut setting = Setting::new(source).unwrap();
+            setting.air = air;
+            setting.heading = 360;
+            setting.float = crate::setting::FloatChoice::Sluggish.settings();
+            setting.iron = compass::deviation::AircraftIron::new(
+                [1200e-9, -300e-9, 55e-9],
+                [[0.01, 0.0, 0.0], [0.0, -0.02, 0.003], [0.0, 0.0, 0.0]],
+            )
+            .unwrap();
+            let mut session = Session::new(setting).unwrap();
+            watch(&mut session, 0.0, 1.3);
+            for intent in [
+                Intent::Bank(5),
+                Intent::Bank(-1),
+                Intent::Speed(-5),
+                Intent::Climb(1),
+                Intent::Rudder(-1),
+            ] {
+                ask(&mut session, intent);
+                ask(&mut session, intent);
+                watch(&mut session, 10.0, 2.7);
+            }
+            // What was flown another way is a flight like any.
+            ask(&mut session, Intent::LookAt(9.0));
+            ask(&mut session, Intent::FlyFromHere);
+            ask(&mut session, Intent::Bank(-5));
+            watch(&mut session, 100.0, 5.0);
+            let text = session.to_scenario();
+            let again = flights::Scenario::from_json(&text)
+                .unwrap()
+                .record()
+                .unwrap();
+            let record = session.flown.record();
+            assert_eq!(again.steps(), record.steps());
+            assert_eq!(again.digest(), record.digest(), "{text}");
+        }
+    }
+
+    #[test]
+    fn commands_stay_whole_degrees_and_knots() {
+        let mut session = at(52.0, 360);
+        for _ in 0..7 {
+            ask(&mut session, Intent::Bank(-1));
+            ask(&mut session, Intent::Bank(5));
+            ask(&mut session, Intent::Speed(5));
+            ask(&mut session, Intent::Climb(1));
+        }
+        let controls = session.flown.controls();
+        assert_eq!(controls.bank(), f64::to_radians(28.0));
+        assert_eq!(controls.airspeed(), 135.0 * KNOT);
+        assert_eq!(controls.pitch(), f64::to_radians(7.0));
     }
 
     #[test]
@@ -595,7 +845,7 @@ mod tests {
     fn flying_on_from_an_earlier_moment_keeps_the_old_flight() {
         let mut session = turned();
         let (end, steps) = (session.readout(), session.flown.steps());
-        let samples = session.flown.chart().len();
+        let samples = session.flown.table().len();
         ask(&mut session, Intent::LookAt(10.0));
         let here = session.readout();
         ask(&mut session, Intent::FlyFromHere);
@@ -603,7 +853,7 @@ mod tests {
         assert_eq!(branch.moment.reading.card, here.moment.reading.card);
         assert_eq!((branch.flown, branch.pause), (here.time, None));
         assert!(branch.has_old && !branch.looking && branch.flight != end.flight);
-        assert_eq!(session.flown.chart().len(), 101);
+        assert_eq!(session.flown.table().len(), 101);
 
         // Flown on alike it is the same flight; flown otherwise it is another one.
         session.flown.fly(200);
@@ -618,7 +868,7 @@ mod tests {
 
         ask(&mut session, Intent::ReturnToOld);
         assert_eq!(
-            (session.flown.steps(), session.flown.chart().len()),
+            (session.flown.steps(), session.flown.table().len()),
             (steps, samples)
         );
         let back = session.readout();
@@ -643,12 +893,12 @@ mod tests {
         watch(&mut session, 5.0, 5.0);
         ask(&mut session, Intent::Step);
         ask(&mut session, Intent::Restart);
-        assert_eq!(session.flown.chart().len(), 1);
+        assert_eq!(session.flown.table().len(), 1);
         ask(&mut session, Intent::Step);
         ask(&mut session, Intent::SlowDown);
         ask(&mut session, Intent::Pause);
         watch(&mut session, 20.0, 7.0);
-        let samples = session.flown.chart();
+        let samples = session.flown.table();
         assert_eq!(samples.len() as u64, session.flown.steps() / 20 + 1);
         for (tenths, sample) in samples.iter().enumerate() {
             assert!((sample.time - tenths as f64 / 10.0).abs() < 1e-9);

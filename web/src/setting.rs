@@ -11,6 +11,7 @@ use compass::range::OutOfRange;
 use compass::simulation::{Simulation, Situation};
 use compass::unit::KNOT;
 use earth::FieldSource;
+use flights::Start;
 
 /// Airspeed at the start, in knots; chosen: a light aircraft's cruise.
 const AIRSPEED: f64 = 100.0;
@@ -127,6 +128,14 @@ impl Setting {
     /// Whether the variation here is known, and so true headings are.
     pub(crate) fn has_variation(&self) -> bool {
         matches!(self.source, FieldSource::Place { .. })
+    }
+
+    /// The heading at the start in degrees, and the airspeed in knots.
+    pub(crate) fn start(&self) -> Start {
+        Start {
+            heading_deg: f64::from(self.heading),
+            speed_kt: AIRSPEED,
+        }
     }
 
     /// Straight and level at the start, the card at rest, and the controls for it.

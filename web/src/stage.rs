@@ -1,8 +1,8 @@
 //! The stage: paints `drawing`'s shapes on a canvas.
 
 use drawing::shape::{Anchor, Group, Paint, Pen, Shape, Text, Tone};
-use drawing::theme::Theme;
-use kurbo::{Affine, BezPath, PathEl, Size};
+use drawing::theme::{Role, Theme};
+use kurbo::{Affine, BezPath, PathEl, Rect, Size};
 use leptos::wasm_bindgen::JsCast;
 use web_sys::js_sys::Array;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
@@ -28,6 +28,29 @@ impl<'a> Stage<'a> {
         let fine = web_sys::window()
             .map_or(1.0, |window| window.device_pixel_ratio())
             .clamp(1.0, FINEST);
+        Self::paint_as_fine(canvas, size, fine, theme, shapes, None);
+    }
+
+    /// Paints the shapes on a canvas of no place on the page, `fine` pixels for each unit, on a
+    /// ground of paper.
+    pub(crate) fn paint_apart(
+        canvas: &HtmlCanvasElement,
+        size: Size,
+        fine: f64,
+        theme: &'a Theme,
+        shapes: &[Shape],
+    ) {
+        Self::paint_as_fine(canvas, size, fine, theme, shapes, Some(Role::Paper));
+    }
+
+    fn paint_as_fine(
+        canvas: &HtmlCanvasElement,
+        size: Size,
+        fine: f64,
+        theme: &'a Theme,
+        shapes: &[Shape],
+        ground: Option<Role>,
+    ) {
         let pixels = [size.width, size.height].map(|length| (length * fine).round() as u32);
         if pixels != [canvas.width(), canvas.height()] {
             canvas.set_width(pixels[0]);
@@ -49,6 +72,11 @@ impl<'a> Stage<'a> {
             f64::from(canvas.width()),
             f64::from(canvas.height()),
         );
+        if let Some(role) = ground {
+            use kurbo::Shape as _;
+            let whole = Rect::from_origin_size((0.0, 0.0), size * fine);
+            stage.fill(&whole.to_path(0.1), &Paint::Flat(role.solid()), 1.0);
+        }
         stage.context.set_line_cap("round");
         stage.context.set_line_join("round");
         stage.shapes(shapes, Affine::scale(fine), 1.0);

@@ -53,6 +53,16 @@ impl AircraftIron {
         })
     }
 
+    /// The hard iron's field P in tesla, body axes.
+    pub fn hard(&self) -> [f64; 3] {
+        self.hard.xyz.to_array()
+    }
+
+    /// The soft iron's matrix K, row by row, body axes.
+    pub fn soft(&self) -> [[f64; 3]; 3] {
+        self.soft.transpose().to_cols_array_2d()
+    }
+
     /// What the iron adds to a field, in tesla.
     pub fn added_to(&self, field: Vector<Body>) -> Vector<Body> {
         Vector::from_xyz(self.soft.mul_vec3(field.xyz)) + self.hard

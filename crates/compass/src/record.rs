@@ -68,6 +68,26 @@ impl<G: GustNumbers> Record<G> {
         simulation
     }
 
+    /// Flies `simulation`, which must stand at a step of this record, again by so many recorded
+    /// steps, or up to the end: what is asked moment by moment costs no more than it did in
+    /// flight.
+    pub fn fly_again(&self, simulation: &mut Simulation, steps: u64) {
+        let end = simulation
+            .state()
+            .step
+            .saturating_add(steps)
+            .min(self.steps);
+        while simulation.state().step < end {
+            self.replay(simulation);
+        }
+    }
+
+    /// The controls, each with the step from which on they were held, in order; the first from
+    /// step 0, and none before the first step.
+    pub fn inputs(&self) -> &[(u64, Controls)] {
+        &self.inputs
+    }
+
     /// The controls that fly the step after this one; none from the end on.
     pub fn controls_at(&self, step: u64) -> Option<Controls> {
         (step < self.steps).then(|| self.input(step))

@@ -99,6 +99,7 @@ const STRIP_WORDS: strip_chart::Words = strip_chart::Words {
     right: "right",
     left: "left",
     airspeed: "kt",
+    stretch: "loop",
     empty: "Fly, and the flight is drawn here",
 };
 

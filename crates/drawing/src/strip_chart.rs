@@ -35,8 +35,10 @@
 
 mod draw;
 mod layout;
+mod thinned;
 
 pub use layout::StripLayout;
+pub use thinned::Thinned;
 
 use crate::chart::series::between;
 use crate::chart::{csv, fits};
@@ -122,7 +124,8 @@ pub struct StripChartView<'a> {
     pub playhead: Option<f64>,
     /// Where the flight is being read off.
     pub cursor: Option<f64>,
-    /// A stretch that is set off from the rest, such as one that is looped.
+    /// A stretch that is set off from the rest, such as one that is looped: from when to when. One
+    /// without length is a stretch whose end is not marked yet.
     pub stretch: Option<[f64; 2]>,
     /// Moments to mark, in order of time.
     pub events: &'a [Event<'a>],
@@ -172,6 +175,8 @@ pub struct Words<'a> {
     pub left: &'a str,
     /// At the end of the airspeed's line, as in “airspeed, kt”.
     pub airspeed: &'a str,
+    /// What a stretch that is set off is, as in “loop”.
+    pub stretch: &'a str,
     /// In place of the strips while there is nothing to show.
     pub empty: &'a str,
 }
@@ -182,6 +187,16 @@ pub fn strip_chart(view: &StripChartView, size: Size) -> Vec<Shape> {
         return Vec::new();
     }
     draw::draw(view, &StripLayout::new(view, size))
+}
+
+/// Draws what moves over the strips, playhead and cursor, on a layout of the same flight: for a
+/// picture of its own above the strips, which then need not be drawn as often. Nothing
+/// where [`strip_chart`] draws nothing.
+pub fn moving(view: &StripChartView, layout: &StripLayout) -> Vec<Shape> {
+    if !fits(layout.size) {
+        return Vec::new();
+    }
+    draw::moving(view, layout)
 }
 
 /// The flight at a time, interpolated between the samples before and after; none outside the

@@ -50,6 +50,7 @@ const WORDS: strip_chart::Words = strip_chart::Words {
     right: "right",
     left: "left",
     airspeed: "kt",
+    stretch: "loop",
     empty: "nothing yet",
 };
 
@@ -98,6 +99,43 @@ fn strips_of_a_turn_through_north() {
     insta::assert_snapshot!("strip-north", svg(size, &strip_chart(&view, size)));
     let phone = Size::new(370.0, 220.0);
     insta::assert_snapshot!("strip-north-phone", svg(phone, &strip_chart(&view, phone)));
+}
+
+/// A stretch carries its word, whole or just begun, and none where it is out of sight; what moves
+/// can be drawn apart from the strips.
+#[test]
+fn a_stretch_is_named_and_what_moves_stands_apart() {
+    let samples = flight(40, 320.0, 20.0, 22.0);
+    let size = Size::new(1180.0, 260.0);
+    let still = StripChartView {
+        samples: &samples,
+        window: [0.0, 40.0],
+        words: WORDS,
+        ..StripChartView::default()
+    };
+    let named = |stretch: [f64; 2]| {
+        let view = StripChartView {
+            stretch: Some(stretch),
+            ..still
+        };
+        let svg = svg(size, &strip_chart(&view, size));
+        svg.matches(">loop<").count()
+    };
+    assert_eq!(named([5.0, 25.0]), 1);
+    assert_eq!(named([5.0, 5.0]), 1);
+    assert_eq!(named([30.0, 90.0]), 1);
+    for nowhere in [[50.0, 60.0], [25.0, 5.0], [f64::NAN, 5.0]] {
+        assert_eq!(named(nowhere), 0);
+    }
+
+    let moved = StripChartView {
+        playhead: Some(18.0),
+        cursor: Some(30.0),
+        ..still
+    };
+    let layout = StripLayout::new(&still, size);
+    let both = strip_chart(&still, size).len() + strip_chart::moving(&moved, &layout).len();
+    assert_eq!(strip_chart(&moved, size).len(), both);
 }
 
 #[test]
@@ -390,7 +428,9 @@ proptest! {
             words: WORDS,
             ..StripChartView::default()
         };
-        assert_sound(&strip_chart(&view, Size::new(size.0, size.1)));
+        let size = Size::new(size.0, size.1);
+        assert_sound(&strip_chart(&view, size));
+        assert_sound(&strip_chart::moving(&view, &StripLayout::new(&view, size)));
         strip_chart::describe(&view);
         let text = strip_chart::to_csv(&samples);
         prop_assert!(text.lines().all(|line| line.split(',').count() == 7));

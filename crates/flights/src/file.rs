@@ -1,55 +1,81 @@
 //! The shape of a scenario file, and reading one.
 
 use crate::scenario::ScenarioError;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use strsim::damerau_levenshtein;
 
 /// A scenario file as it is written; degrees, knots, feet, nanotesla and seconds.
-#[derive(Debug, Deserialize)]
+#[derive(Debug, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct File {
     pub(crate) field: Field,
     #[serde(default)]
     pub(crate) float: Float,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) iron: Option<Iron>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) rough_air: Option<RoughAir>,
     pub(crate) start: Start,
-    pub(crate) legs: Vec<Leg>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(crate) legs: Option<Vec<Leg>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(crate) controls: Option<Vec<Control>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(crate) duration_s: Option<f64>,
 }
 
 /// One of: horizontal_nt with vertical_nt or dip_deg; latitude_deg, longitude_deg and date, with
 /// altitude_ft or without; a latitude alone.
-#[derive(Debug, Deserialize)]
+#[derive(Debug, Default, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Field {
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) horizontal_nt: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) vertical_nt: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) dip_deg: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) latitude_deg: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) longitude_deg: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) date: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) altitude_ft: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) dipole_latitude_deg: Option<f64>,
 }
 
 /// What is left out is as in the standard float.
-#[derive(Debug, Default, Deserialize)]
+#[derive(Debug, Default, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Float {
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) yaw_period_s: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) yaw_damping_ratio: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) reference_horizontal_nt: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) reference_vertical_nt: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) level_tilt_deg: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) inertia_ratio: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) tilt_damping_ratio: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) liquid_spin_up_s: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) balance_vertical_nt: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) friction_angle_deg: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) vibration: Option<f64>,
 }
 
-#[derive(Debug, Deserialize)]
+#[derive(Debug, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Iron {
     #[serde(default)]
@@ -58,7 +84,7 @@ pub(crate) struct Iron {
     pub(crate) soft: [[f64; 3]; 3],
 }
 
-#[derive(Debug, Deserialize)]
+#[derive(Debug, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct RoughAir {
     pub(crate) intensity: Intensity,
@@ -66,7 +92,7 @@ pub(crate) struct RoughAir {
     pub(crate) seed: u64,
 }
 
-#[derive(Clone, Copy, Debug, Deserialize)]
+#[derive(Clone, Copy, Debug, Deserialize, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub(crate) enum Intensity {
     Still,
@@ -75,19 +101,36 @@ pub(crate) enum Intensity {
     Severe,
 }
 
-#[derive(Debug, Deserialize)]
+#[derive(Debug, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Start {
     pub(crate) heading_deg: f64,
     pub(crate) speed_kt: f64,
 }
 
-#[derive(Debug, Deserialize)]
+#[derive(Debug, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Leg {
     pub(crate) seconds: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) bank_deg: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) speed_kt: Option<f64>,
+}
+
+/// From a time on, where the pilot holds the controls; what is left out stays as it was.
+#[derive(Debug, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Control {
+    pub(crate) time_s: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(crate) bank_deg: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(crate) airspeed_kt: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(crate) pitch_deg: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(crate) rudder: Option<f64>,
 }
 
 /// Reads a file; what is not of its shape is said in a sentence that names the place.

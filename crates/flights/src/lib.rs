@@ -2,16 +2,19 @@
 //! time it is flown in.
 //!
 //! A [`scenario`] file says where, with which float and along which legs; checked, it becomes a
-//! [`Scenario`], whose [`rows`](Scenario::rows) are the flight.
+//! [`Scenario`], whose [`rows`](Scenario::rows) are the flight. What a pilot flew freely is [`Recorded`]
+//! as such a file.
 
 pub mod air;
 pub mod events;
 mod file;
 pub mod manoeuvre;
+mod recorded;
 pub mod samples;
 pub mod scenario;
 mod table;
 pub mod track;
 
+pub use recorded::{Recorded, Start};
 pub use scenario::{Scenario, ScenarioError};
 pub use table::{INTERVAL, Row, heading_to_six_decimals, six_decimals};

@@ -1,4 +1,30 @@
-//! A scripted flight: where, with which float, and along which legs.
+//! A scripted flight: where, with which float, and how it is flown.
+//!
+//! It is flown in one of two ways. Along `legs`, bank and airspeed are functions of time:
+//!
+//! ```
+//! # use flights::Scenario;
+//! # let json =
+//! r#"{"field": {"latitude_deg": 52}, "start": {"heading_deg": 350, "speed_kt": 100},
+//!     "legs": [{"seconds": 3, "bank_deg": 15}, {"seconds": 20}]}"#
+//! # ; Scenario::from_json(json).unwrap();
+//! ```
+//!
+//! By `controls`, a pilot flies a light aircraft for `duration_s` seconds: each entry says where
+//! the controls are from `time_s` on, which is taken to the nearest step of 1/200 s. What an entry
+//! leaves out stays as it was; before the first the flight is straight and level. Rough air moves
+//! an aircraft that is flown so, and rudder skids it. A flight [recorded](Recorded) on the page is
+//! such a file.
+//!
+//! ```
+//! # use flights::Scenario;
+//! # let json =
+//! r#"{"field": {"latitude_deg": 52}, "start": {"heading_deg": 350, "speed_kt": 100},
+//!     "controls": [{"time_s": 3, "bank_deg": 15}, {"time_s": 20, "bank_deg": 0, "rudder": 0.25},
+//!                  {"time_s": 25, "airspeed_kt": 90, "pitch_deg": 3, "rudder": 0}],
+//!     "duration_s": 60}"#
+//! # ; Scenario::from_json(json).unwrap();
+//! ```
 
 use crate::air::SeededAir;
 use crate::file::{self, File};
@@ -6,12 +32,13 @@ use compass::aircraft::Aircraft;
 use compass::deviation::{AircraftIron, HARD_IRON, SOFT_IRON};
 use compass::field::{DIP, HORIZONTAL, MagneticField, VERTICAL};
 use compass::float_settings::{self, FloatSettings};
-use compass::free_flight::Controls;
+use compass::free_flight::{AIRSPEED_COMMAND, BANK_COMMAND, Controls, PITCH_COMMAND, RUDDER};
 use compass::gust::RoughAir;
 use compass::heading::MagneticHeading;
-use compass::legs::{AIRSPEED, BANK, LEG_DURATION, Leg, Legs};
+use compass::legs::{AIRSPEED, BANK, FLIGHT_DURATION, LEG_DURATION, Leg, Legs};
 use compass::range::Range;
-use compass::simulation::{Simulation, Situation};
+use compass::record::Record;
+use compass::simulation::{STEP, STEPS_PER_SECOND, Simulation, Situation};
 use compass::unit::Unit;
 use earth::place::{ALTITUDE, LATITUDE, LONGITUDE};
 use earth::{Date, FieldSource, Place};
@@ -19,6 +46,12 @@ use thiserror::Error;
 
 /// Heading at the start that a file can name.
 pub const HEADING: Range = Range::new("heading", Unit::Degree, -360.0, 360.0);
+
+/// When the controls can change.
+pub const CONTROL_TIME: Range = Range::new("time of a control", Unit::Second, 0.0, 86_400.0);
+/// How many times the controls can change in one flight; chosen, to bound the memory that a file
+/// can ask for: as often as a key held down repeats, for an hour.
+pub const MOST_CONTROLS: usize = 100_000;
 
 /// What is wrong with a scenario: where in the file, and a sentence.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
@@ -45,7 +78,21 @@ pub struct Scenario {
     situation: Situation,
     air: SeededAir,
     heading: MagneticHeading,
-    legs: Legs,
+    course: Course,
+}
+
+/// How a scenario is flown.
+#[derive(Clone, Debug, PartialEq)]
+enum Course {
+    Legs(Legs),
+    Controls {
+        /// Before the first change.
+        start: Controls,
+        /// From a step on, in order.
+        inputs: Vec<(u64, Controls)>,
+        /// Seconds.
+        duration: f64,
+    },
 }
 
 impl Scenario {
@@ -68,7 +115,7 @@ impl Scenario {
             situation,
             air: SeededAir { seed },
             heading: MagneticHeading::from_radians(heading),
-            legs: legs(&file)?,
+            course: course(&file)?,
         })
     }
 
@@ -82,24 +129,59 @@ impl Scenario {
         self.air
     }
 
-    /// Seconds from the first leg's start to the last one's end.
+    /// Seconds from the start to the end.
     pub fn duration(&self) -> f64 {
-        self.legs.duration()
+        match &self.course {
+            Course::Legs(legs) => legs.duration(),
+            Course::Controls { duration, .. } => *duration,
+        }
     }
 
-    /// The controls that go with the flight: prescribed legs do not ask for any.
+    /// The controls at the start: those of level flight.
     pub fn controls(&self) -> Controls {
-        Controls::level(self.legs.airspeed_at_start())
+        match &self.course {
+            Course::Legs(legs) => Controls::level(legs.airspeed_at_start()),
+            Course::Controls { start, .. } => *start,
+        }
+    }
+
+    /// The controls that fly the step after this one: prescribed legs do not ask for any.
+    pub fn controls_at(&self, step: u64) -> Controls {
+        let Course::Controls { start, inputs, .. } = &self.course else {
+            return self.controls();
+        };
+        let after = inputs.partition_point(|(from, _)| *from <= step);
+        match after.checked_sub(1) {
+            Some(last) => inputs[last].1,
+            None => *start,
+        }
     }
 
     /// The flight at its start, the float settled.
     ///
     /// # Errors
-    /// None that a checked scenario can meet: its float has been checked.
+    /// A float that is too fast together with the flight
+    /// ([`FASTEST`](compass::simulation::FASTEST)).
     pub fn simulation(&self) -> Result<Simulation, ScenarioError> {
-        let aircraft = Aircraft::prescribed(self.heading, self.legs.clone());
+        let aircraft = match &self.course {
+            Course::Legs(legs) => Aircraft::prescribed(self.heading, legs.clone()),
+            Course::Controls { start, .. } => Aircraft::free(self.heading, start),
+        };
         Simulation::new(self.situation, aircraft, self.controls())
             .map_err(|error| ScenarioError::at("float", error))
+    }
+
+    /// The whole flight, flown and recorded to its last whole step.
+    ///
+    /// # Errors
+    /// As of [`simulation`](Self::simulation).
+    pub fn record(&self) -> Result<Record<SeededAir>, ScenarioError> {
+        let mut flight = self.simulation()?;
+        let mut record = Record::new(flight.clone(), self.air);
+        while (record.steps() + 1) as f64 * STEP <= self.duration() + 1e-9 {
+            record.fly(&mut flight, &self.controls_at(record.steps()));
+        }
+        Ok(record)
     }
 }
 
@@ -271,10 +353,20 @@ fn air(file: &file::RoughAir) -> RoughAir {
     }
 }
 
-fn legs(file: &File) -> Result<Legs, ScenarioError> {
+fn course(file: &File) -> Result<Course, ScenarioError> {
+    match (&file.legs, &file.controls, file.duration_s) {
+        (Some(of), None, None) => legs(file, of).map(Course::Legs),
+        (None, Some(of), Some(duration)) => controls(file, of, duration),
+        _ => Err(ScenarioError::at(
+            "",
+            "give exactly one of: legs; controls with duration_s",
+        )),
+    }
+}
+
+fn legs(file: &File, legs: &[file::Leg]) -> Result<Legs, ScenarioError> {
     let airspeed = accept(AIRSPEED, "start.speed_kt", file.start.speed_kt)?;
-    let legs: Vec<Leg> = file
-        .legs
+    let legs: Vec<Leg> = legs
         .iter()
         .enumerate()
         .map(|(index, leg)| {
@@ -295,6 +387,65 @@ fn legs(file: &File) -> Result<Legs, ScenarioError> {
         })
         .collect::<Result<_, ScenarioError>>()?;
     Legs::new(airspeed, &legs).map_err(|error| ScenarioError::at("legs", error))
+}
+
+fn controls(
+    file: &File,
+    controls: &[file::Control],
+    duration: f64,
+) -> Result<Course, ScenarioError> {
+    let airspeed = accept(AIRSPEED_COMMAND, "start.speed_kt", file.start.speed_kt)?;
+    let duration = accept(FLIGHT_DURATION, "duration_s", duration)?;
+    if controls.len() > MOST_CONTROLS {
+        let count = controls.len();
+        return Err(ScenarioError::at(
+            "controls",
+            format!("the controls can change at most {MOST_CONTROLS} times, not {count}"),
+        ));
+    }
+    let start = Controls::level(airspeed);
+    let mut now = start;
+    let mut inputs: Vec<(u64, Controls)> = Vec::with_capacity(controls.len());
+    for (index, entry) in controls.iter().enumerate() {
+        let path = |name: &str| format!("controls[{index}].{name}");
+        let within = |name: &str, range: Range, value: Option<f64>| {
+            value
+                .map(|value| accept(range, &path(name), value))
+                .transpose()
+        };
+        let time = accept(CONTROL_TIME, &path("time_s"), entry.time_s)?;
+        let step = (time * STEPS_PER_SECOND as f64).round() as u64;
+        if let Some((last, _)) = inputs.last()
+            && *last >= step
+        {
+            let last = *last as f64 * STEP;
+            return Err(ScenarioError::at(
+                &path("time_s"),
+                format!(
+                    "each time must be at least {STEP} s after the one before, \
+                     which is {last} s, not {time} s"
+                ),
+            ));
+        }
+        if let Some(bank) = within("bank_deg", BANK_COMMAND, entry.bank_deg)? {
+            now = now.with_bank(bank);
+        }
+        if let Some(speed) = within("airspeed_kt", AIRSPEED_COMMAND, entry.airspeed_kt)? {
+            now = now.with_airspeed(speed);
+        }
+        if let Some(pitch) = within("pitch_deg", PITCH_COMMAND, entry.pitch_deg)? {
+            now = now.with_pitch(pitch);
+        }
+        if let Some(rudder) = within("rudder", RUDDER, entry.rudder)? {
+            now = now.with_rudder(rudder);
+        }
+        inputs.push((step, now));
+    }
+    Ok(Course::Controls {
+        start,
+        inputs,
+        duration,
+    })
 }
 
 #[cfg(test)]
@@ -361,6 +512,73 @@ mod tests {
         assert!(refused(", \"vertical_nt\": 40000", "").contains("\"vertical_nt\" is missing"));
         assert!(refused("\"vertical_nt\"", "\"latitude_deg\"").contains("exactly one of"));
         assert!(refused("}]}", "}]} {").contains("trailing characters"));
+    }
+
+    #[test]
+    fn controls_are_held_from_their_step_on_and_what_is_left_out_stays() {
+        let controls = r#""controls": [{"time_s": 0.5, "bank_deg": 15},
+            {"time_s": 1.0049, "rudder": -0.5}], "duration_s": 3"#;
+        let json = PLAIN.replace("\"legs\": [{\"seconds\": 2}]", controls);
+        let scenario = Scenario::from_json(&json).unwrap();
+        let level = scenario.controls();
+        assert_eq!(scenario.controls_at(99), level);
+        let banked = level.with_bank(15_f64.to_radians());
+        assert_eq!(scenario.controls_at(100), banked);
+        assert_eq!(scenario.controls_at(200), banked);
+        assert_eq!(scenario.controls_at(201), banked.with_rudder(-0.5));
+        assert_eq!(scenario.duration(), 3.0);
+        let record = scenario.record().unwrap();
+        assert_eq!(record.steps(), 600);
+        assert!(record.at(600).motion().bank > 0.2);
+
+        let refused = |from: &str, to: &str| {
+            assert!(json.contains(from));
+            Scenario::from_json(&json.replace(from, to))
+                .unwrap_err()
+                .to_string()
+        };
+        for (from, to, sentence) in [
+            (
+                "15}",
+                "75}",
+                "controls[0].bank_deg: bank must be from -60° to 60°, not 75°",
+            ),
+            (
+                "1.0049",
+                "0.502",
+                "controls[1].time_s: each time must be at least 0.005 s after the one before, \
+                 which is 0.5 s, not 0.502 s",
+            ),
+            (
+                "0.5,",
+                "-1,",
+                "controls[0].time_s: time of a control must be from 0 s to 86400 s, not -1 s",
+            ),
+            (
+                "100}",
+                "30}",
+                "start.speed_kt: airspeed must be from 60 kt to 250 kt, not 30 kt",
+            ),
+            (
+                ", \"duration_s\": 3",
+                "",
+                "give exactly one of: legs; controls with duration_s",
+            ),
+            (
+                "\"duration_s\": 3",
+                "\"duration_s\": 3, \"legs\": []",
+                "give exactly one of: legs; controls with duration_s",
+            ),
+        ] {
+            assert_eq!(refused(from, to), sentence);
+        }
+        let said = refused("\"rudder\"", "\"ruder\"");
+        assert!(
+            said.starts_with(
+                "controls[1].ruder: \"ruder\" is no known field; the nearest is \"rudder\""
+            ),
+            "{said}"
+        );
     }
 
     #[test]

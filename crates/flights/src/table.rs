@@ -76,7 +76,8 @@ impl Scenario {
             .accept(every)
             .map_err(|error| ScenarioError::at("", error))?;
         let mut simulation = self.simulation()?;
-        let (controls, air, end) = (self.controls(), self.air(), self.duration());
+        let scenario = self.clone();
+        let (air, end) = (self.air(), self.duration());
         let mut count = 0_u64;
         let mut ended = false;
         Ok(std::iter::from_fn(move || {
@@ -89,7 +90,8 @@ impl Scenario {
             count += 1;
             let step = ((time + SAME) * STEPS_PER_SECOND as f64) as u64;
             while simulation.state().step < step {
-                simulation.step(&controls, air.at(simulation.state().step));
+                let now = simulation.state().step;
+                simulation.step(&scenario.controls_at(now), air.at(now));
             }
             Some(Row::of(&moment(&simulation, time)))
         }))

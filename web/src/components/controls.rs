@@ -17,7 +17,7 @@ pub(crate) fn Controls() -> impl IntoView {
     let climb = cockpit.part(|readout| readout.climb.round() as i32);
     let rudder = cockpit.part(|readout| readout.rudder.round() as i32);
     let rate = cockpit.part(|readout| readout.rate);
-    let paused = cockpit.part(|readout| readout.pause.is_some());
+    let paused = cockpit.part(|readout| (readout.pause.is_some(), readout.looking));
     view! {
         <section class="desk" aria-label=words.controls>
             <div class="group group-bank" role="group" aria-label=words.bank>
@@ -108,38 +108,37 @@ fn Value(
     }
 }
 
-/// A button that asks for something.
+/// A button that asks for something; its words may change with what it does now.
 #[component]
 pub(crate) fn Ask(
     intent: Intent,
-    button: Button,
+    #[prop(into)] button: Signal<Button>,
     #[prop(optional)] sign: &'static str,
 ) -> impl IntoView {
     let cockpit = use_cockpit();
     view! {
         <button
             type="button"
-            aria-label=button.name
+            aria-label=move || button.get().name
             aria-keyshortcuts=shortcut(intent)
-            title=button.name
+            title=move || button.get().name
             on:mousedown=keep_focus
             on:click=move |_| cockpit.ask(intent)
         >
             {(!sign.is_empty()).then(|| view! { <span class="sign" aria-hidden="true">{sign}</span> })}
-            <span>{button.label}</span>
+            <span>{move || button.get().label}</span>
         </button>
     }
 }
 
 #[component]
-fn PauseButton(cockpit: Cockpit, paused: Memo<bool>) -> impl IntoView {
+fn PauseButton(cockpit: Cockpit, paused: Memo<(bool, bool)>) -> impl IntoView {
     let words = cockpit.words;
-    let button = move || {
-        if paused.get() {
-            words.fly_on
-        } else {
-            words.pause
-        }
+    let button = move || match paused.get() {
+        (true, false) => words.fly_on,
+        (true, true) => words.time.replay,
+        (false, false) => words.pause,
+        (false, true) => words.time.pause_replay,
     };
     view! {
         <button

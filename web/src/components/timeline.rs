@@ -4,13 +4,13 @@
 use super::controls::{Ask, keep_focus};
 use super::pictures::{fonts_loaded, theme};
 use crate::cockpit::{Cockpit, use_cockpit};
-use crate::download::download;
+use crate::download::{download, download_png};
 use crate::intent::{Intent, shortcut};
-use crate::session::Session;
+use crate::session::{Readout, Session};
 use crate::stage::Stage;
-use drawing::chart::Frame;
+use crate::words::Button;
 use drawing::strip_chart::{
-    Event, StripChartView, StripLayout, describe, read_at, strip_chart, to_csv,
+    Event, StripChartView, StripLayout, describe, moving, strip_chart, to_csv,
 };
 use drawing::svg::Picture;
 use kurbo::Size;
@@ -34,6 +34,16 @@ pub(crate) fn Timeline() -> impl IntoView {
     let looking = cockpit.part(|readout| readout.looking);
     let has_old = cockpit.part(|readout| readout.has_old);
     let hidden = move || !cockpit.timeline_shown();
+    let replaying = cockpit.part(Readout::replaying);
+    let stretch = cockpit.part(|readout| readout.stretch);
+    let replay = Signal::derive(move || {
+        if replaying.get() {
+            words.time.pause_replay
+        } else {
+            words.time.replay
+        }
+    });
+    let loops = Signal::derive(move || (words.time.loops)(stretch.get()));
     view! {
         <section class="timeline" aria-label=words.timeline>
             <div class="time-tools">
@@ -53,26 +63,12 @@ pub(crate) fn Timeline() -> impl IntoView {
                     <Ask intent=Intent::LastEvent button=words.last_event sign="‹"/>
                     <Ask intent=Intent::NextEvent button=words.next_event sign="›"/>
                     <Ask intent=Intent::LookAtEnd button=words.look_at_end/>
-                    <button
-                        type="button"
-                        class="save"
-                        on:mousedown=keep_focus
-                        on:click=move |_| save_csv(cockpit)
-                        aria-label=words.save_csv.name
-                        title=words.save_csv.name
-                    >
-                        {words.save_csv.label}
-                    </button>
-                    <button
-                        type="button"
-                        class="save"
-                        on:mousedown=keep_focus
-                        on:click=move |_| save_svg(cockpit)
-                        aria-label=words.save_svg.name
-                        title=words.save_svg.name
-                    >
-                        {words.save_svg.label}
-                    </button>
+                    <Ask intent=Intent::Replay button=replay/>
+                    <Ask intent=Intent::Loop button=loops/>
+                    <Save button=words.save_csv save=save_csv/>
+                    <Save button=words.save_svg save=save_svg/>
+                    <Save button=words.time.save_png save=save_png/>
+                    <Save button=words.time.save_flight save=save_flight/>
                     <div class="branch" hidden=move || !looking.get()>
                         <Ask intent=Intent::FlyFromHere button=words.fly_from_here/>
                     </div>
@@ -88,6 +84,24 @@ pub(crate) fn Timeline() -> impl IntoView {
     }
 }
 
+/// A button that hands the browser a file.
+#[component]
+fn Save(button: Button, save: fn(Cockpit)) -> impl IntoView {
+    let cockpit = use_cockpit();
+    view! {
+        <button
+            type="button"
+            class="save"
+            on:mousedown=keep_focus
+            on:click=move |_| save(cockpit)
+            aria-label=button.name
+            title=button.name
+        >
+            {button.label}
+        </button>
+    }
+}
+
 /// The strips, on which the playhead is moved as on a slider.
 #[component]
 fn Chart() -> impl IntoView {
@@ -95,45 +109,81 @@ fn Chart() -> impl IntoView {
     let words = cockpit.words;
     let frame = NodeRef::<html::Div>::new();
     let canvas = NodeRef::<html::Canvas>::new();
+    // What moves stands on a canvas of its own, painted every frame; the strips seldom are.
+    let over = NodeRef::<html::Canvas>::new();
     let UseElementSizeReturn { width, height } = use_element_size(frame);
+    let size = Memo::new(move |_| Size::new(width.get(), height.get()));
     let fonts = fonts_loaded();
     // Where the strips stand in what was painted last.
-    let area = StoredValue::new(None::<Frame>);
+    let layout = RwSignal::new_local(None::<StripLayout>);
     let cursor = RwSignal::new(None::<f64>);
     let dragged = StoredValue::new(false);
 
     let still = cockpit.still();
+    let stretch = cockpit.part(|readout| readout.stretch);
     Effect::new(move || {
         fonts.track();
+        stretch.track();
         cockpit.track_chart(still);
-        let size = Size::new(width.get(), height.get());
+        let size = size.get();
         let theme = theme(cockpit);
-        let cursor = cursor.get();
         if let Some(canvas) = canvas.get()
             && size.width > 0.0
             && size.height > 0.0
         {
-            let playhead = cockpit.now().time;
             cockpit.with_session(|session| {
                 with_view(cockpit, session, |view| {
-                    let view = StripChartView {
-                        playhead: Some(playhead),
-                        // Beyond the end of the flight there is nothing to read off.
-                        cursor: cursor.filter(|time| read_at(view.samples, *time).is_some()),
-                        ..*view
-                    };
-                    area.set_value(Some(StripLayout::new(&view, size).heading));
-                    Stage::paint(&canvas, size, &theme, &strip_chart(&view, size));
+                    Stage::paint(&canvas, size, &theme, &strip_chart(view, size));
+                    layout.set(Some(StripLayout::new(view, size)));
                 });
+            });
+        }
+    });
+    let time = cockpit.part(|readout| readout.time);
+    let read_off = Memo::new(move |_| {
+        // Beyond the end of the flight there is nothing to read off.
+        let time = cursor.get()?;
+        cockpit.with_session(|session| session.flown().read_at(time))
+    });
+    Effect::new(move || {
+        let size = size.get();
+        let theme = theme(cockpit);
+        let view = StripChartView {
+            playhead: Some(time.get()),
+            cursor: read_off.get().map(|sample| sample.time),
+            words: words.strips,
+            ..StripChartView::default()
+        };
+        if let Some(canvas) = over.get()
+            && size.width > 0.0
+            && size.height > 0.0
+        {
+            layout.with(|layout| {
+                if let Some(layout) = layout {
+                    Stage::paint(&canvas, size, &theme, &moving(&view, layout));
+                }
             });
         }
     });
 
     // The time under a pointer, the nearest one on the strips for one beside them.
     let under = move |event: &PointerEvent| {
-        let (frame, area) = (frame.get_untracked()?, area.get_value()?);
+        let frame = frame.get_untracked()?;
         let x = f64::from(event.client_x()) - frame.get_bounding_client_rect().left();
-        area.x.value(x.clamp(area.area.x0, area.area.x1))
+        layout.with_untracked(|layout| {
+            let area = layout.as_ref()?.heading.area;
+            layout.as_ref()?.time_at(x.clamp(area.x0, area.x1))
+        })
+    };
+    // The read-out stands beside the pointer, on the side where there is room.
+    let beside = move || {
+        let place = layout.with(|layout| Some(layout.as_ref()?.x_of(cursor.get()?)));
+        let (place, width) = (place.unwrap_or_default(), size.get().width);
+        if place > 0.5 * width {
+            format!("right: {:.0}px", width - place + 8.0)
+        } else {
+            format!("left: {:.0}px", place + 8.0)
+        }
     };
     let look = move |event: &PointerEvent| {
         if let Some(time) = under(event) {
@@ -199,6 +249,17 @@ fn Chart() -> impl IntoView {
             on:keydown=pressed
         >
             <canvas node_ref=canvas aria-hidden="true"></canvas>
+            <canvas node_ref=over aria-hidden="true"></canvas>
+            // Only a pointer asks for it; the slider's value says the same of the playhead.
+            <p
+                class="read-off"
+                id="read-off"
+                aria-hidden="true"
+                hidden=move || read_off.get().is_none()
+                style=beside
+            >
+                {move || read_off.get().map(|sample| (words.time.read_off)(&sample))}
+            </p>
         </div>
         <p class="unseen" id="strips-told">{move || told.get()}</p>
     }
@@ -242,6 +303,7 @@ fn with_view<T>(
         samples: flown.chart(),
         window: [0.0, ((end / STRETCH).ceil() * STRETCH).max(STRETCH)],
         events: &events,
+        stretch: session.stretch().seconds(),
         words: words.strips,
         ..StripChartView::default()
     })
@@ -254,31 +316,47 @@ fn description(cockpit: Cockpit, session: &Session) -> String {
 }
 
 fn save_csv(cockpit: Cockpit) {
-    let text = cockpit.with_session(|session| to_csv(session.flown().chart()));
+    let text = cockpit.with_session(|session| to_csv(&session.flown().table()));
     download("dipwise-flight.csv", "text/csv", &text);
 }
 
 fn save_svg(cockpit: Cockpit) {
     let theme = untrack(|| theme(cockpit));
-    let text = cockpit.with_session(|session| {
-        with_view(cockpit, session, |view| {
-            // As long as the flight, as nothing more is to come.
-            let end = session.flown().end().time().max(1.0);
-            let view = StripChartView {
-                window: [0.0, end],
-                ..*view
-            };
-            Picture {
-                size: EXPORTED,
-                shapes: &strip_chart(&view, EXPORTED),
-                theme: &theme,
-                id: "flight",
-                title: cockpit.words.timeline,
-                description: &(cockpit.words.flight)(&describe(&view)),
-                ground: true,
-            }
-            .to_svg()
-        })
+    let text = with_whole(cockpit, |view| {
+        Picture {
+            size: EXPORTED,
+            shapes: &strip_chart(view, EXPORTED),
+            theme: &theme,
+            id: "flight",
+            title: cockpit.words.timeline,
+            description: &(cockpit.words.flight)(&describe(view)),
+            ground: true,
+        }
+        .to_svg()
     });
     download("dipwise-flight.svg", "image/svg+xml", &text);
+}
+
+fn save_png(cockpit: Cockpit) {
+    let theme = untrack(|| theme(cockpit));
+    let shapes = with_whole(cockpit, |view| strip_chart(view, EXPORTED));
+    download_png("dipwise-flight.png", EXPORTED, &theme, &shapes);
+}
+
+fn save_flight(cockpit: Cockpit) {
+    let text = cockpit.with_session(Session::to_scenario);
+    download("dipwise-flight.json", "application/json", &text);
+}
+
+/// The chart as it is taken home: as long as the flight, as nothing more is to come.
+fn with_whole<T>(cockpit: Cockpit, then: impl FnOnce(&StripChartView<'_>) -> T) -> T {
+    cockpit.with_session(|session| {
+        with_view(cockpit, session, |view| {
+            let end = session.flown().end().time().max(1.0);
+            then(&StripChartView {
+                window: [0.0, end],
+                ..*view
+            })
+        })
+    })
 }

@@ -16,6 +16,7 @@ pub(crate) fn TopBar() -> impl IntoView {
     let words = cockpit.words;
     let state = cockpit.part(|readout| (readout.looking, readout.pause, readout.rate));
     let doing = move || match state.get() {
+        (true, None, rate) => (words.time.replaying)(rate.factor()),
         (true, ..) => words.looking_back.to_owned(),
         (_, Some(Pause::Asked), _) => words.paused.to_owned(),
         (_, Some(Pause::Asleep), _) => words.asleep.to_owned(),

@@ -1,6 +1,6 @@
 //! English.
 
-use super::{Button, Words, en_beside, en_why};
+use super::{Button, Words, en_beside, en_time, en_why};
 use crate::place::{Entry, Wrong, feet};
 use crate::session::Readout;
 use crate::setting::FloatChoice;
@@ -189,6 +189,7 @@ pub(super) const ENGLISH: Words = Words {
         right: "right",
         left: "left",
         airspeed: "knots",
+        stretch: "loop",
         empty: "The flight is drawn here as it is flown.",
     },
     looking_back: "Looking back",
@@ -240,7 +241,7 @@ pub(super) const ENGLISH: Words = Words {
     key_level: "Level the wings",
     key_climb: "Climb, descend by 1°",
     key_rudder: "Left, right rudder",
-    key_pause: "Pause, fly on",
+    key_pause: "Pause, go on",
     key_step: "Back, step 0.1 s",
     key_events: "Event before, after",
     key_ends: "Start, end of the flight",
@@ -251,6 +252,8 @@ pub(super) const ENGLISH: Words = Words {
     key_situation: "Situation, timeline",
     key_look: "Card, rose; day, night",
     key_tell: "Tell situation; this list",
+
+    time: en_time::TIME,
 
     why: en_why::WHY,
     beside: en_beside::BESIDE,
@@ -427,7 +430,7 @@ fn flight(figures: &StripFigures) -> String {
 }
 
 /// Minutes, seconds and tenths.
-fn clock(seconds: f64) -> String {
+pub(super) fn clock(seconds: f64) -> String {
     let tenths = (10.0 * seconds).round() as u64;
     format!("{}:{:02}.{}", tenths / 600, tenths / 10 % 60, tenths % 10)
 }
@@ -441,7 +444,7 @@ fn sided(degrees: i32, positive: &str, negative: &str, none: &str) -> String {
     }
 }
 
-fn factor(rate: f64) -> String {
+pub(super) fn factor(rate: f64) -> String {
     if rate == 0.125 {
         "⅛×".to_owned()
     } else if rate == 0.25 {

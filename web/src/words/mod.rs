@@ -6,12 +6,14 @@
 
 mod en;
 mod en_beside;
+mod en_time;
 mod en_why;
 
 use crate::beside::Change;
 use crate::place::Fault;
 use crate::session::Readout;
 use crate::setting::{FloatChoice, Setting};
+use crate::stretch::Stretch;
 use compass::cause::Explanation;
 use compass::gust::RoughAir;
 use compass::reading::Difference;
@@ -130,6 +132,9 @@ pub(crate) struct Words {
     pub(crate) key_look: &'static str,
     pub(crate) key_tell: &'static str,
 
+    // Replay, loop and what is taken home.
+    pub(crate) time: TimeWords,
+
     // Why the card does what it does.
     pub(crate) why: WhyWords,
     /// Two at once.
@@ -175,6 +180,23 @@ pub(crate) struct Words {
     pub(crate) chosen: &'static str,
     pub(crate) begin: &'static str,
     pub(crate) fault: fn(&Fault) -> String,
+}
+
+/// The words for what was flown, replayed or taken home.
+pub(crate) struct TimeWords {
+    /// Takes the rate.
+    pub(crate) replaying: fn(f64) -> String,
+    pub(crate) replay: Button,
+    pub(crate) pause_replay: Button,
+    /// For the loop: nothing marked, its start marked, all of it marked.
+    pub(crate) loops: fn(Stretch) -> Button,
+    /// What the loop is now.
+    pub(crate) loop_told: fn(Stretch) -> String,
+    /// Time, heading, compass and difference where the pointer is.
+    pub(crate) read_off: fn(&strip_chart::Sample) -> String,
+    pub(crate) save_png: Button,
+    pub(crate) save_flight: Button,
+    pub(crate) key_replay: &'static str,
 }
 
 /// The words that explain the card.

@@ -30,6 +30,9 @@ pub(super) fn draw(view: &StripChartView, layout: &StripLayout) -> Vec<Shape> {
         events(&mut shapes, view, layout);
         empty(&mut shapes, view, layout);
     }
+    if let Some(stretch) = view.stretch {
+        name_the_stretch(&mut shapes, view.words.stretch, stretch, layout);
+    }
     if let Some(time) = view.playhead {
         playhead(&mut shapes, time, layout);
     }
@@ -52,24 +55,77 @@ fn grounds(shapes: &mut Vec<Shape>, layout: &StripLayout) {
     }
 }
 
-/// A stretch of time set off by a quiet ground.
-fn set_off(shapes: &mut Vec<Shape>, [from, to]: [f64; 2], layout: &StripLayout) {
-    use kurbo::Shape as _;
+/// What moves: playhead and cursor.
+pub(super) fn moving(view: &StripChartView, layout: &StripLayout) -> Vec<Shape> {
+    let mut shapes = Vec::new();
+    if let Some(time) = view.playhead {
+        playhead(&mut shapes, time, layout);
+    }
+    if let Some(time) = view.cursor {
+        cursor(&mut shapes, view, time, layout);
+    }
+    shapes
+}
+
+/// Where a stretch stands within the strips; none when it is out of sight or no stretch.
+fn place_of([from, to]: [f64; 2], layout: &StripLayout) -> Option<Rect> {
+    let [first, last] = layout.heading.x.values();
     let area = layout.heading.area;
     let place = |time: f64| layout.x_of(time).clamp(area.x0, area.x1);
-    let (x0, x1) = (place(from), place(to));
-    if x1 > x0 {
-        let rect = Rect::new(x0, area.y0, x1, layout.bank.area.y1);
+    let rect = Rect::new(place(from), area.y0, place(to), layout.bank.area.y1);
+    let seen = from <= to && to >= first && from <= last;
+    // The places of the widest windows are no numbers.
+    (seen && rect.x0 <= rect.x1).then_some(rect)
+}
+
+/// A stretch of time set off by a quiet ground between brackets; one that has no end yet by the
+/// bracket at its start.
+fn set_off(shapes: &mut Vec<Shape>, [from, to]: [f64; 2], layout: &StripLayout) {
+    use kurbo::Shape as _;
+    let Some(rect) = place_of([from, to], layout) else {
+        return;
+    };
+    let unit = layout.unit();
+    let seen = layout.heading.x.values();
+    if rect.x1 > rect.x0 {
         shapes.push(Shape::flat(rect.to_path(0.1), Role::Rule.at(0.45)));
-        let mut edges = BezPath::new();
-        for x in [x0, x1] {
-            add_segment(&mut edges, Point::new(x, rect.y0), Point::new(x, rect.y1));
-        }
-        shapes.push(Shape::line(
-            edges,
-            Pen::solid(Role::FaintInk, layout.unit()),
-        ));
     }
+    // One without length has but its start.
+    let count = if to > from { 2 } else { 1 };
+    let foot = 7.0 * unit;
+    let brackets: Vec<Vec<Point>> = [(from, rect.x0, foot), (to, rect.x1, -foot)]
+        .into_iter()
+        .take(count)
+        .filter(|(time, ..)| (seen[0]..=seen[1]).contains(time))
+        .map(|(_, x, foot)| {
+            [
+                (x + foot, rect.y0),
+                (x, rect.y0),
+                (x, rect.y1),
+                (x + foot, rect.y1),
+            ]
+            .map(Point::from)
+            .to_vec()
+        })
+        .collect();
+    let pen = Pen::solid(Role::Ink, 1.6 * unit);
+    shapes.push(Shape::line(polylines(&brackets), pen));
+}
+
+/// What the stretch is, in the space between the upper strips, where no line runs.
+fn name_the_stretch(shapes: &mut Vec<Shape>, words: &str, stretch: [f64; 2], layout: &StripLayout) {
+    let Some(rect) = place_of(stretch, layout).filter(|_| !words.is_empty()) else {
+        return;
+    };
+    let size = 0.85 * layout.type_size;
+    let area = layout.heading.area;
+    let half = 0.5 * text_width(words, size) + 0.6 * size;
+    let x = rect
+        .center()
+        .x
+        .clamp(area.x0 + half, (area.x1 - half).max(area.x0 + half));
+    let y = 0.5 * (area.y1 + layout.error.area.y0);
+    plate(shapes, words, Point::new(x, y), size, Role::Paper);
 }
 
 /// Hairlines at round values with their figures, and time along the bottom.
