@@ -4,6 +4,7 @@
 //! [`Readout`]s go out.
 
 use crate::clock::{Clock, Rate, Tick};
+use crate::cover::Cover;
 use crate::flown::Flown;
 use crate::intent::Intent;
 use crate::setting::Setting;
@@ -82,6 +83,8 @@ pub(crate) struct Readout {
     pub(crate) flight: u32,
     /// Whether there is an old flight to return to.
     pub(crate) has_old: bool,
+    /// What of all this is not to be shown or said. The session covers nothing; the cockpit does.
+    pub(crate) cover: Cover,
 }
 
 /// A flight under way, and the moment of it that is looked at.
@@ -203,9 +206,32 @@ impl Session {
             | Intent::ShowTimeline
             | Intent::ChangeView
             | Intent::ChangeLight
-            | Intent::Tell => {}
+            | Intent::Tell
+            | Intent::Present
+            | Intent::StopPresenting
+            | Intent::Advance
+            | Intent::AskClass
+            | Intent::Curtain
+            | Intent::ChangeCover
+            | Intent::ToggleCover(_) => {}
         }
         Ok(())
+    }
+
+    /// Puts the controls where a stick stands: bank in radians, right positive, and airspeed in
+    /// m/s, each if it is given. A moment that is past is not changed.
+    pub(crate) fn fly_to(&mut self, bank: Option<f64>, airspeed: Option<f64>) {
+        if self.looking.is_some() {
+            return;
+        }
+        let mut controls = self.flown.controls();
+        if let Some(bank) = bank {
+            controls = controls.with_bank(bank);
+        }
+        if let Some(airspeed) = airspeed {
+            controls = controls.with_airspeed(airspeed);
+        }
+        self.flown.set_controls(controls);
     }
 
     /// A frame at `now` seconds. Says whether there is anything new to see.
@@ -268,6 +294,7 @@ impl Session {
             looking: self.looking.is_some(),
             flight: self.flights,
             has_old: self.old.is_some(),
+            cover: Cover::Nothing,
         }
     }
 

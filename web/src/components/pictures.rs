@@ -21,6 +21,7 @@ pub(crate) fn CardFace() -> impl IntoView {
     let cockpit = use_cockpit();
     let words = cockpit.words;
     let draw = move |readout: &Readout, size: Size| {
+        let both = readout.cover.shows_both();
         let error = (words.error)(readout.difference);
         let view = CardFaceView {
             attitude: readout.moment.reading.card,
@@ -28,12 +29,12 @@ pub(crate) fn CardFace() -> impl IntoView {
             reading: readout.compass,
             apparent_vertical: readout.moment.apparent_gravity,
             at_stop: readout.at_stop,
-            show_reference: true,
-            show_compass: true,
+            show_reference: readout.cover.shows_heading(),
+            show_compass: readout.cover.shows_compass(),
             words: Words {
-                error: (!error.is_empty()).then_some(error.as_str()),
+                error: (both && !error.is_empty()).then_some(error.as_str()),
                 stop: readout.at_stop.then_some(words.at_stop),
-                cover: None,
+                cover: Some(words.presenter.question),
             },
         };
         card_face(&view, size)
@@ -48,8 +49,8 @@ pub(crate) fn Rose() -> impl IntoView {
         let view = RoseView {
             heading: readout.heading,
             reading: readout.compass,
-            show_heading: true,
-            show_compass: true,
+            show_heading: readout.cover.shows_heading(),
+            show_compass: readout.cover.shows_compass(),
         };
         rose(&view, size)
     };
@@ -95,9 +96,14 @@ where
 
 /// The colours of the page as it is lit.
 pub(super) fn theme(cockpit: Cockpit) -> Theme {
-    match cockpit.preferences.light() {
+    let theme = match cockpit.preferences.light() {
         Light::Day => Theme::day(),
         Light::Night => Theme::night(),
+    };
+    if cockpit.presenter.presenting() {
+        theme.strong()
+    } else {
+        theme
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::controls::keep_focus;
 use super::place_panel::PlacePanel;
+use super::stick_panel::StickPanel;
 use crate::cockpit::use_cockpit;
 use crate::intent::{Intent, shortcut};
 use crate::place::nanotesla;
@@ -42,6 +43,7 @@ pub(crate) fn Situation() -> impl IntoView {
                 </span>
             </button>
             <PlacePanel/>
+            <StickPanel/>
         </section>
     }
 }
