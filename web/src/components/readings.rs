@@ -69,13 +69,13 @@ pub(crate) fn CompassLine() -> impl IntoView {
                     <CompassMark/>" "<span>{words.compass}</span>
                 </CoverButton>
             </div>
-            <p class="figure" id="compass"><Figure value=figure/></p>
-            <p class="reading-note">
+            <div class="figure" id="compass"><Figure value=figure/></div>
+            <div class="reading-note">
                 <strong class="difference" id="difference">
                     {move || difference.get().map(words.difference)}
                 </strong>
-            </p>
-            <p class="warning" id="warning">{move || warning.get()}</p>
+            </div>
+            <div class="warning" id="warning">{move || warning.get()}</div>
         </div>
     }
 }
@@ -102,10 +102,10 @@ pub(crate) fn HeadingLine() -> impl IntoView {
                     <HeadingMark/>" "<span>{words.heading}</span>
                 </CoverButton>
             </div>
-            <p class="figure" id="heading"><Figure value=figure/></p>
-            <p class="reading-note" id="true-heading">
+            <div class="figure" id="heading"><Figure value=figure/></div>
+            <div class="reading-note" id="true-heading">
                 {move || from_true.get().map(words.true_heading)}
-            </p>
+            </div>
         </div>
     }
 }
