@@ -5,11 +5,14 @@ use crate::components::beside::Beside;
 use crate::components::controls::Controls;
 use crate::components::key_list::KeyList;
 use crate::components::pictures::{CardFace, Rose};
+use crate::components::presenter::PresenterLayer;
 use crate::components::readings::{CompassLine, HeadingLine, Readings};
 use crate::components::situation::Situation;
 use crate::components::timeline::Timeline;
 use crate::components::top_bar::TopBar;
 use crate::components::why::Why;
+use crate::cover::Cover;
+use crate::hands::Hands;
 use crate::intent::{Intent, Meaning, Press, meaning};
 use crate::preferences::View;
 use crate::session::Session;
@@ -38,8 +41,10 @@ pub(crate) fn App() -> impl IntoView {
     match session {
         Some(session) => {
             let cockpit = Cockpit::new(session, words, matches(ROOMY));
+            let hands = Hands::new(cockpit);
             provide_context(cockpit);
-            run(cockpit);
+            provide_context(hands);
+            run(cockpit, hands);
             view! { <Page cockpit/> }.into_any()
         }
         None => view! { <p role="alert">{words.failed}</p> }.into_any(),
@@ -53,6 +58,11 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
         View::Card => "card",
         View::Rose => "rose",
     };
+    let cover = move || match cockpit.cover() {
+        Cover::Nothing => None,
+        Cover::Compass => Some("compass"),
+        Cover::Heading => Some("heading"),
+    };
     view! {
         <TopBar/>
         <main
@@ -60,6 +70,9 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
             data-view=view
             data-two=move || cockpit.beside_shown().then_some("shown")
             data-why=move || cockpit.why_shown().then_some("shown")
+            data-cover=cover
+            // Behind the curtain nothing is read out either.
+            inert=move || cockpit.presenter.curtain()
         >
             <Situation/>
             <Readings>
@@ -75,13 +88,15 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
             <Controls/>
         </main>
         <footer class="caution">{words.caution}</footer>
+        <PresenterLayer/>
         <p class="unseen" role="status" aria-live="polite">{move || cockpit.told()}</p>
     }
 }
 
 /// Connects the cockpit with the browser: frames, keys, sight, light and language.
-fn run(cockpit: Cockpit) {
+fn run(cockpit: Cockpit, hands: Hands) {
     let _ = use_raf_fn(move |UseRafFnCallbackArgs { timestamp, .. }| {
+        hands.frame();
         cockpit.frame(timestamp / 1000.0);
     });
 
@@ -116,6 +131,7 @@ fn press(cockpit: Cockpit, event: &KeyboardEvent) {
         shift: event.shift_key(),
         browser: event.ctrl_key() || event.alt_key() || event.meta_key() || event.is_composing(),
         repeat: event.repeat(),
+        presenting: untrack(|| cockpit.presenter.presenting()),
     };
     if event.default_prevented() || belongs_elsewhere(event, &key) {
         return;
@@ -124,7 +140,8 @@ fn press(cockpit: Cockpit, event: &KeyboardEvent) {
         Meaning::None => {}
         Meaning::Held => event.prevent_default(),
         Meaning::Asks(intent) => {
-            if untrack(|| cockpit.preferences.keys_fly()) || intent == Intent::ShowKeys {
+            let always = intent == Intent::ShowKeys || intent.leads_lesson();
+            if always || untrack(|| cockpit.preferences.keys_fly()) {
                 event.prevent_default();
                 cockpit.ask(intent);
             }

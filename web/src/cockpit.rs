@@ -1,8 +1,10 @@
 //! The session as the page sees it: signals to read, intents to send.
 
 use crate::beside::Change;
+use crate::cover::Cover;
 use crate::intent::Intent;
 use crate::preferences::Preferences;
+use crate::presenter::Presenter;
 use crate::session::{Readout, Session};
 use crate::setting::Setting;
 use crate::words::Words;
@@ -28,6 +30,9 @@ pub(crate) struct Cockpit {
     timeline_shown: RwSignal<bool>,
     beside_shown: RwSignal<bool>,
     change: RwSignal<Change>,
+    cover: RwSignal<Cover>,
+    /// Presenter mode.
+    pub(crate) presenter: Presenter,
     /// What the browser remembers.
     pub(crate) preferences: Preferences,
     /// The words of the page.
@@ -50,6 +55,8 @@ impl Cockpit {
             timeline_shown: RwSignal::new(false),
             beside_shown: RwSignal::new(false),
             change: RwSignal::default(),
+            cover: RwSignal::new(Cover::Nothing),
+            presenter: Presenter::new(),
             preferences: Preferences::load(),
             words,
         }
@@ -72,6 +79,8 @@ impl Cockpit {
     pub(crate) fn slowly(self, of: fn(&Readout) -> String) -> Memo<String> {
         Memo::new(move |_| {
             self.beat.track();
+            // What is covered must not be told for another second.
+            self.cover.track();
             self.readout.with_untracked(of)
         })
     }
@@ -91,6 +100,7 @@ impl Cockpit {
         Memo::new(move |_| {
             self.beat.track();
             still.track();
+            self.cover.track();
             self.readout.with_untracked(&of)
         })
     }
@@ -162,9 +172,63 @@ impl Cockpit {
         });
     }
 
+    /// What is covered.
+    pub(crate) fn cover(self) -> Cover {
+        self.cover.get()
+    }
+
+    /// Covers so much, and shows the rest.
+    fn set_cover(self, cover: Cover) {
+        // First what is read: a text that is made anew must find it covered already.
+        self.readout.update(|readout| readout.cover = cover);
+        self.cover.set(cover);
+        self.tell((self.words.presenter.covers)(cover).to_owned());
+    }
+
+    fn set_presenting(self, presenting: bool) {
+        self.presenter.set_presenting(presenting);
+        let words = &self.words.presenter;
+        self.tell(if presenting { words.begun } else { words.ended }.to_owned());
+    }
+
+    /// The next step of a lesson: see [`Intent::Advance`].
+    fn advance(self) {
+        if untrack(|| self.presenter.curtain()) {
+            self.presenter.move_curtain();
+        } else if self.cover.get_untracked().shows_both() {
+            self.ask(Intent::Pause);
+        } else {
+            self.set_cover(Cover::Nothing);
+        }
+    }
+
+    /// Puts the controls where a stick stands; see [`Session::fly_to`].
+    pub(crate) fn fly_to(self, bank: Option<f64>, airspeed: Option<f64>) {
+        self.session
+            .update_value(|session| session.fly_to(bank, airspeed));
+        self.look();
+    }
+
     /// Does what is asked.
     pub(crate) fn ask(self, intent: Intent) {
+        let presenting = untrack(|| self.presenter.presenting());
         match intent {
+            Intent::Present => self.set_presenting(!presenting),
+            Intent::StopPresenting => self.set_presenting(false),
+            Intent::Advance => self.advance(),
+            Intent::AskClass => self.set_cover(Cover::Compass),
+            Intent::Curtain => {
+                self.presenter.move_curtain();
+                let down = untrack(|| self.presenter.curtain());
+                self.tell((self.words.presenter.curtain_told)(down).to_owned());
+            }
+            Intent::ChangeCover => self.set_cover(self.cover.get_untracked().next()),
+            Intent::ToggleCover(cover) => {
+                self.set_cover(self.cover.get_untracked().toggled(cover));
+            }
+            Intent::ShowKeys if presenting => self.presenter.show_keys(),
+            // These have no place on a screen that shows only the middle.
+            Intent::ShowWhy | Intent::ShowSituation if presenting => {}
             // The list of keys and the reasons stand in the same place.
             Intent::ShowKeys => {
                 self.keys_shown.update(|shown| *shown = !*shown);
@@ -199,7 +263,12 @@ impl Cockpit {
                     && let Some(event) = self.with_session(Session::event_here)
                 {
                     let moment = self.readout.with_untracked(self.words.moment);
-                    self.tell((self.words.event_told)(&event.event, &moment));
+                    // The name of an event says how the card errs.
+                    self.tell(if self.cover.get_untracked().shows_both() {
+                        (self.words.event_told)(&event.event, &moment)
+                    } else {
+                        moment
+                    });
                 }
             }
         }
@@ -240,15 +309,20 @@ impl Cockpit {
     }
 
     fn look(self) {
-        if let Some(readout) = self.session.try_with_value(Session::readout)
-            && readout != self.readout.get_untracked()
-        {
+        let Some(read) = self.session.try_with_value(Session::readout) else {
+            return;
+        };
+        let readout = Readout {
+            cover: self.cover.get_untracked(),
+            ..read
+        };
+        if readout != self.readout.get_untracked() {
             self.readout.set(readout);
         }
     }
 
     /// A screen reader says only what changes, so the same words twice differ by a space.
-    fn tell(self, text: String) {
+    pub(crate) fn tell(self, text: String) {
         self.told.update(|told| {
             *told = if *told == text { text + "\u{a0}" } else { text };
         });

@@ -2,6 +2,7 @@
 //!
 //! One table makes both the behaviour of the keys and the list of them on the page.
 
+use crate::cover::Cover;
 use crate::words::Words;
 
 /// What a user asks for.
@@ -66,6 +67,20 @@ pub(crate) enum Intent {
     ChangeLight,
     /// Say the situation in words.
     Tell,
+    /// Begin presenter mode, or end it.
+    Present,
+    /// End presenter mode.
+    StopPresenting,
+    /// The next step of a lesson: raise the curtain, else show what is covered, else pause or fly on.
+    Advance,
+    /// Cover the compass and let the class say what it shows.
+    AskClass,
+    /// Let the curtain down over everything, or raise it.
+    Curtain,
+    /// Cover the compass, the heading, nothing: the next of these.
+    ChangeCover,
+    /// Cover this, or show it again.
+    ToggleCover(Cover),
 }
 
 impl Intent {
@@ -75,6 +90,13 @@ impl Intent {
             self,
             Self::Bank(_) | Self::LevelWings | Self::Speed(_) | Self::Climb(_) | Self::Rudder(_)
         )
+    }
+}
+
+impl Intent {
+    /// Whether this belongs to presenter mode, which a slide clicker leads whether or not keys fly.
+    pub(crate) fn leads_lesson(self) -> bool {
+        matches!(self, Self::Advance | Self::AskClass | Self::StopPresenting)
     }
 }
 
@@ -265,10 +287,42 @@ pub(crate) const KEYS: &[Line] = &[
     ),
     Line::new(
         &[
+            Binding::letter("p", Intent::Present, "P"),
+            Binding::letter("h", Intent::ChangeCover, "H"),
+        ],
+        |words| words.presenter.key_present,
+    ),
+    Line::new(
+        &[
             Binding::letter("t", Intent::Tell, "T"),
             Binding::letter("?", Intent::ShowKeys, "?"),
         ],
         |words| words.key_tell,
+    ),
+];
+
+/// The keys of presenter mode, which come before all others while it runs: those that a slide
+/// clicker sends.
+pub(crate) const PRESENTER_KEYS: [Line; 4] = [
+    Line::new(
+        &[Binding::letter("PageDown", Intent::Advance, "Page Down")],
+        |words| words.presenter.key_advance,
+    ),
+    Line::new(
+        &[Binding::letter("PageUp", Intent::AskClass, "Page Up")],
+        |words| words.presenter.key_ask,
+    ),
+    Line::new(
+        &[
+            Binding::letter(".", Intent::Curtain, "."),
+            // Some clickers send this one for the same button.
+            Binding::letter("b", Intent::Curtain, "B"),
+        ],
+        |words| words.presenter.key_curtain,
+    ),
+    Line::new(
+        &[Binding::letter("Escape", Intent::StopPresenting, "Esc")],
+        |words| words.presenter.key_leave,
     ),
 ];
 
@@ -283,6 +337,8 @@ pub(crate) struct Press<'a> {
     pub(crate) browser: bool,
     /// It is held down and repeats.
     pub(crate) repeat: bool,
+    /// Presenter mode runs.
+    pub(crate) presenting: bool,
 }
 
 /// What a press of a key means here.
@@ -302,7 +358,13 @@ pub(crate) fn meaning(press: Press<'_>) -> Meaning {
         return Meaning::None;
     }
     let lower = press.key.to_lowercase();
-    let found = KEYS.iter().flat_map(|line| line.bindings).find(|binding| {
+    let presenter: &[Line] = if press.presenting {
+        &PRESENTER_KEYS
+    } else {
+        &[]
+    };
+    let mut bindings = presenter.iter().chain(KEYS).flat_map(|line| line.bindings);
+    let found = bindings.find(|binding| {
         binding.key.to_lowercase() == lower
             && binding.shift.is_none_or(|shift| shift == press.shift)
     });
@@ -316,6 +378,7 @@ pub(crate) fn meaning(press: Press<'_>) -> Meaning {
 /// The key that asks for this, as `aria-keyshortcuts` names it; empty if there is none.
 pub(crate) fn shortcut(intent: Intent) -> String {
     KEYS.iter()
+        .chain(&PRESENTER_KEYS)
         .flat_map(|line| line.bindings)
         .find(|binding| binding.intent == intent)
         .map(Binding::shortcut)
@@ -343,6 +406,23 @@ mod tests {
             };
             assert_eq!(meaning(press), Meaning::Asks(binding.intent), "{binding:?}");
         }
+    }
+
+    #[test]
+    fn presenter_mode_has_keys_of_its_own_and_keeps_the_others() {
+        for binding in PRESENTER_KEYS.iter().flat_map(|line| line.bindings) {
+            let press = Press {
+                presenting: true,
+                ..key(binding.key)
+            };
+            assert_eq!(meaning(press), Meaning::Asks(binding.intent), "{binding:?}");
+            assert_ne!(meaning(key(binding.key)), Meaning::Asks(binding.intent));
+        }
+        let flown = Press {
+            presenting: true,
+            ..key("ArrowRight")
+        };
+        assert_eq!(meaning(flown), Meaning::Asks(Intent::Bank(5)));
     }
 
     #[test]

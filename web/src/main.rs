@@ -9,6 +9,9 @@
 //! | `intent.rs` | what a user can ask for, and the keys for it |
 //! | `setting.rs`, `place.rs` | what a flight starts from; the form that sets it |
 //! | `cockpit.rs` | the session as signals: components read, and send intents |
+//! | `cover.rs`, `presenter.rs` | what is hidden from a class; presenter mode |
+//! | `screen.rs` | fill the screen, keep it awake |
+//! | `stick.rs`, `hands.rs` | a stick's axes and buttons → what it asks for; the browser's sticks |
 //! | `preferences.rs` | what the browser remembers |
 //! | `stage.rs` | shapes → canvas |
 //! | `download.rs` | text or a picture → a file of the user's |
@@ -26,15 +29,20 @@ mod beside;
 mod clock;
 mod cockpit;
 mod components;
+mod cover;
 mod download;
 mod flown;
+mod hands;
 mod intent;
 mod place;
 mod preferences;
+mod presenter;
+mod screen;
 mod session;
 mod setting;
 mod speed;
 mod stage;
+mod stick;
 mod stretch;
 mod words;
 

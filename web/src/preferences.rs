@@ -1,8 +1,9 @@
-//! What the page remembers about its user: light, view, and whether keys fly.
+//! What the page remembers about its user: light, view, whether keys fly, and the stick.
 //!
 //! Kept in the browser's local storage, if there is one. A stored value that means nothing, and
 //! a storage that is refused, count as nothing stored.
 
+use crate::stick::StickMap;
 use codee::string::FromToStringCodec;
 use drawing::theme::Light;
 use leptos::prelude::*;
@@ -86,6 +87,7 @@ pub(crate) struct Preferences {
     dark_system: Signal<bool>,
     view: (Signal<View>, WriteSignal<View>),
     keys_fly: (Signal<bool>, WriteSignal<bool>),
+    stick: (Signal<StickMap>, WriteSignal<StickMap>),
 }
 
 impl Preferences {
@@ -96,6 +98,7 @@ impl Preferences {
             dark_system: use_preferred_dark(),
             view: stored("dipwise.view", View::default()),
             keys_fly: stored("dipwise.keys-fly", true),
+            stick: stored("dipwise.stick", StickMap::default()),
         }
     }
 
@@ -138,6 +141,16 @@ impl Preferences {
     /// Lets keys fly the aircraft, or not.
     pub(crate) fn set_keys_fly(self, fly: bool) {
         self.keys_fly.1.set(fly);
+    }
+
+    /// What the axes of a stick do.
+    pub(crate) fn stick(self) -> StickMap {
+        self.stick.0.get()
+    }
+
+    /// Lets the axes of a stick do this.
+    pub(crate) fn set_stick(self, map: StickMap) {
+        self.stick.1.set(map);
     }
 }
 

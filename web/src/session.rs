@@ -5,6 +5,7 @@
 
 use crate::beside::{Beside, BesideReadout, Change};
 use crate::clock::{Clock, Rate, Tick};
+use crate::cover::Cover;
 use crate::flown::Flown;
 use crate::intent::Intent;
 use crate::setting::Setting;
@@ -89,6 +90,8 @@ pub(crate) struct Readout {
     pub(crate) has_old: bool,
     /// The same flight through one situation more, if two are shown.
     pub(crate) beside: Option<BesideReadout>,
+    /// What of all this is not to be shown or said. The session covers nothing; the cockpit does.
+    pub(crate) cover: Cover,
 }
 
 impl Readout {
@@ -236,9 +239,32 @@ impl Session {
             | Intent::ShowBeside
             | Intent::ChangeView
             | Intent::ChangeLight
-            | Intent::Tell => {}
+            | Intent::Tell
+            | Intent::Present
+            | Intent::StopPresenting
+            | Intent::Advance
+            | Intent::AskClass
+            | Intent::Curtain
+            | Intent::ChangeCover
+            | Intent::ToggleCover(_) => {}
         }
         Ok(())
+    }
+
+    /// Puts the controls where a stick stands: bank in radians, right positive, and airspeed in
+    /// m/s, each if it is given. A moment that is past is not changed.
+    pub(crate) fn fly_to(&mut self, bank: Option<f64>, airspeed: Option<f64>) {
+        if self.looking.is_some() {
+            return;
+        }
+        let mut controls = self.flown.controls();
+        if let Some(bank) = bank {
+            controls = controls.with_bank(bank);
+        }
+        if let Some(airspeed) = airspeed {
+            controls = controls.with_airspeed(airspeed);
+        }
+        self.flown.set_controls(controls);
     }
 
     /// A frame at `now` seconds. Says whether there is anything new to see.
@@ -314,6 +340,7 @@ impl Session {
             has_old: self.old.is_some(),
             beside: (self.beside.as_ref())
                 .map(|it| it.readout(self.step(), carried, reading.compass)),
+            cover: Cover::Nothing,
         }
     }
 

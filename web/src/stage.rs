@@ -221,4 +221,24 @@ mod tests {
             assert!(style.contains(&line), "{line}");
         }
     }
+
+    #[test]
+    fn the_style_sheet_has_the_presenters_colours() {
+        let style = include_str!("../../static/style.css");
+        let (_, presenting) = style.split_once(":root[data-presenting] {").unwrap();
+        let (presenting, _) = presenting.split_once('}').unwrap();
+        for (name, role) in [
+            ("paper", Role::Paper),
+            ("ink", Role::Ink),
+            ("faint-ink", Role::FaintInk),
+            ("rule", Role::Rule),
+            ("heading", Role::Heading),
+            ("compass", Role::Compass),
+        ] {
+            let [day, night] =
+                [Theme::day(), Theme::night()].map(|theme| theme.strong().colour(role).css());
+            let line = format!("--{name}: light-dark({day}, {night});");
+            assert!(presenting.contains(&line), "{line}");
+        }
+    }
 }

@@ -114,6 +114,8 @@ pub struct Theme {
     pub light: Light,
     /// The CSS `font-family` list.
     pub font: Cow<'static, str>,
+    /// Whether colours stand further apart: for a screen that is seen from afar.
+    pub strong: bool,
 }
 
 /// The open, highly legible family of the page, then what comes nearest on most systems.
@@ -126,6 +128,7 @@ impl Theme {
         Self {
             light: Light::Day,
             font: Cow::Borrowed(DEFAULT_FONT),
+            strong: false,
         }
     }
 
@@ -134,6 +137,16 @@ impl Theme {
         Self {
             light: Light::Night,
             font: Cow::Borrowed(DEFAULT_FONT),
+            strong: false,
+        }
+    }
+
+    /// The same with colours further apart.
+    #[must_use]
+    pub fn strong(self) -> Self {
+        Self {
+            strong: true,
+            ..self
         }
     }
 
@@ -142,6 +155,11 @@ impl Theme {
     /// Heading and compass are blue and vermilion by day, sky blue and orange by night, of the
     /// set for all eyes by M. Okabe and K. Ito, *Color Universal Design* (2008).
     pub const fn colour(&self, role: Role) -> Colour {
+        if self.strong
+            && let Some((day, night)) = strong(role)
+        {
+            return self.lit(day, night);
+        }
         let (day, night) = match role {
             Role::Paper => (0xFAF6EE, 0x1B2026),
             Role::Ink => (0x2B2925, 0xEFE9DC),
@@ -164,11 +182,30 @@ impl Theme {
             Role::Halo => (0xFFFDF8, 0x14181D),
             Role::Cover => (0xEFE8DA, 0x262D34),
         };
+        self.lit(day, night)
+    }
+
+    const fn lit(&self, day: u32, night: u32) -> Colour {
         match self.light {
             Light::Day => Colour::from_hex(day),
             Light::Night => Colour::from_hex(night),
         }
     }
+}
+
+/// By day and by night, the roles that strong contrast changes: black and white, darker lines, and
+/// by day the two hues darker.
+const fn strong(role: Role) -> Option<(u32, u32)> {
+    Some(match role {
+        Role::Paper => (0xFFFFFF, 0x000000),
+        Role::Ink | Role::Lubber | Role::CardInk => (0x000000, 0xFFFFFF),
+        Role::FaintInk => (0x33302B, 0xDDD9D0),
+        Role::Rule => (0x6B655B, 0x8A9199),
+        Role::Heading => (0x00578A, 0x6CC4F5),
+        Role::Compass => (0xA84300, 0xFFB000),
+        Role::Halo => (0xFFFFFF, 0x000000),
+        _ => return None,
+    })
 }
 
 impl Default for Theme {
@@ -199,6 +236,27 @@ mod tests {
     fn contrast(a: Colour, b: Colour) -> f64 {
         let (a, b) = (luminance(a), luminance(b));
         (a.max(b) + 0.05) / (a.min(b) + 0.05)
+    }
+
+    fn themes() -> [Theme; 4] {
+        let [day, night] = [Theme::day(), Theme::night()];
+        [day.clone(), night.clone(), day.strong(), night.strong()]
+    }
+
+    #[test]
+    fn strong_contrast_is_enhanced_for_all_that_is_read() {
+        // WCAG 2.2, 1.4.6: text 7:1, large text 4.5:1.
+        for theme in themes().into_iter().filter(|theme| theme.strong) {
+            for (what, least) in [
+                (Role::Ink, 7.0),
+                (Role::FaintInk, 7.0),
+                (Role::Heading, 4.5),
+                (Role::Compass, 4.5),
+            ] {
+                let ratio = contrast(theme.colour(what), theme.colour(Role::Paper));
+                assert!(ratio >= least, "{what:?} by {:?}: {ratio:.2}", theme.light);
+            }
+        }
     }
 
     #[test]
@@ -238,13 +296,14 @@ mod tests {
             (Role::Lubber, Role::Air, part),
             (Role::Lubber, Role::Cover, part),
         ];
-        for theme in [Theme::day(), Theme::night()] {
+        for theme in themes() {
             for (what, ground, least) in pairs {
                 let ratio = contrast(theme.colour(what), theme.colour(ground));
                 assert!(
                     ratio >= least,
-                    "{what:?} on {ground:?} by {:?}: {ratio:.2}",
-                    theme.light
+                    "{what:?} on {ground:?} by {:?}, strong {}: {ratio:.2}",
+                    theme.light,
+                    theme.strong
                 );
             }
         }
@@ -252,7 +311,7 @@ mod tests {
 
     #[test]
     fn only_heading_and_compass_have_a_hue_of_their_own() {
-        for theme in [Theme::day(), Theme::night()] {
+        for theme in themes() {
             for role in Role::ALL {
                 let [r, g, b] = theme.colour(role).rgb;
                 let spread = r.max(g).max(b) - r.min(g).min(b);

@@ -68,10 +68,21 @@ pub(crate) fn Beside() -> impl IntoView {
 fn OtherReading() -> impl IntoView {
     let cockpit = use_cockpit();
     let words = &cockpit.words.beside;
-    let figure = cockpit
-        .part(|readout| (readout.beside).map_or(0, |it| it.moment.reading.compass.whole_degrees()));
-    let difference = cockpit.part(|readout| readout.beside.map(|it| it.difference));
-    let apart = cockpit.part(|readout| readout.beside.map(|it| it.apart));
+    let figure = cockpit.part(|readout| {
+        (readout.beside)
+            .filter(|_| readout.cover.shows_compass())
+            .map(|it| it.moment.reading.compass.whole_degrees())
+    });
+    let difference = cockpit.part(|readout| {
+        (readout.beside)
+            .filter(|_| readout.cover.shows_both())
+            .map(|it| it.difference)
+    });
+    let apart = cockpit.part(|readout| {
+        (readout.beside)
+            .filter(|_| readout.cover.shows_compass())
+            .map(|it| it.apart)
+    });
     let dip = cockpit.part(|readout| readout.beside.map(|it| it.field.dip().to_degrees().round()));
     let change = move || cockpit.change();
     let choose = move |event: web_sys::Event| {
@@ -147,7 +158,15 @@ fn OtherCard() -> impl IntoView {
     let draw = move |readout: &Readout, size: Size| {
         let other = readout.beside;
         other
-            .map(|it| face(cockpit.words, &it.moment, it.difference, size))
+            .map(|it| {
+                face(
+                    cockpit.words,
+                    &it.moment,
+                    it.difference,
+                    readout.cover,
+                    size,
+                )
+            })
             .unwrap_or_default()
     };
     view! { <Picture id="other-card" text=cockpit.words.beside.card_face draw/> }

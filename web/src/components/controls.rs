@@ -98,13 +98,13 @@ fn Value(
     #[prop(optional, into)] note: Signal<&'static str>,
 ) -> impl IntoView {
     view! {
-        <p class="value">
+        <div class="value">
             <span class="value-name">
                 {name} " " <span class="value-note">{move || note.get()}</span>
             </span>
             " "
             <span class="value-text" id=id>{text}</span>
-        </p>
+        </div>
     }
 }
 

@@ -1,7 +1,8 @@
 //! The list of keys, made from the table that they act by.
 
 use crate::cockpit::use_cockpit;
-use crate::intent::{KEYS, Line};
+use crate::intent::{KEYS, Line, PRESENTER_KEYS};
+use crate::words::Words;
 use leptos::prelude::*;
 
 /// The key list, folded until wanted where there is little room.
@@ -9,14 +10,6 @@ use leptos::prelude::*;
 pub(crate) fn KeyList() -> impl IntoView {
     let cockpit = use_cockpit();
     let words = cockpit.words;
-    let lines = KEYS.iter().map(|line| {
-        view! {
-            <div>
-                <dt>{caps(line)}</dt>
-                <dd>{(line.words)(words)}</dd>
-            </div>
-        }
-    });
     view! {
         <section class="keys" aria-label=words.keys hidden=move || !cockpit.keys_shown() id="keys">
             <header>
@@ -33,9 +26,26 @@ pub(crate) fn KeyList() -> impl IntoView {
                     {words.keys_fly}
                 </label>
             </header>
-            <dl>{lines.collect_view()}</dl>
+            <dl>{lines(KEYS, words)}</dl>
+            <details>
+                <summary>{words.presenter.keys}</summary>
+                <dl>{lines(&PRESENTER_KEYS, words)}</dl>
+            </details>
         </section>
     }
+}
+
+/// A line for each of these.
+pub(super) fn lines(of: &'static [Line], words: &'static Words) -> impl IntoView {
+    let line = |line: &'static Line| {
+        view! {
+            <div>
+                <dt>{caps(line)}</dt>
+                <dd>{(line.words)(words)}</dd>
+            </div>
+        }
+    };
+    of.iter().map(line).collect_view()
 }
 
 /// The keys of a line; with Shift they share one cap, as there is no room for five.

@@ -2,12 +2,15 @@
 
 pub(crate) mod beside;
 pub(crate) mod controls;
+pub(crate) mod cover;
 pub(crate) mod key_list;
 pub(crate) mod marks;
 pub(crate) mod pictures;
 pub(crate) mod place_panel;
+pub(crate) mod presenter;
 pub(crate) mod readings;
 pub(crate) mod situation;
+pub(crate) mod stick_panel;
 pub(crate) mod timeline;
 pub(crate) mod top_bar;
 pub(crate) mod why;

@@ -1,6 +1,7 @@
 //! The two pictures of the readings, and the canvas that every picture stands on.
 
 use crate::cockpit::{Cockpit, use_cockpit};
+use crate::cover::Cover;
 use crate::session::Readout;
 use crate::stage::Stage;
 use crate::words::Words as PageWords;
@@ -23,8 +24,15 @@ use web_sys::Event;
 pub(crate) fn CardFace() -> impl IntoView {
     let cockpit = use_cockpit();
     let words = cockpit.words;
-    let draw =
-        move |readout: &Readout, size: Size| face(words, &readout.moment, readout.difference, size);
+    let draw = move |readout: &Readout, size: Size| {
+        face(
+            words,
+            &readout.moment,
+            readout.difference,
+            readout.cover,
+            size,
+        )
+    };
     view! { <Picture id="card" text=words.card_face draw/> }
 }
 
@@ -33,6 +41,7 @@ pub(super) fn face(
     words: &PageWords,
     moment: &Moment,
     difference: Difference,
+    cover: Cover,
     size: Size,
 ) -> Vec<Shape> {
     let error = (words.error)(difference);
@@ -43,12 +52,12 @@ pub(super) fn face(
         reading: reading.compass,
         apparent_vertical: moment.apparent_gravity,
         at_stop: reading.at_stop,
-        show_reference: true,
-        show_compass: true,
+        show_reference: cover.shows_heading(),
+        show_compass: cover.shows_compass(),
         words: Words {
-            error: (!error.is_empty()).then_some(error.as_str()),
+            error: (cover.shows_both() && !error.is_empty()).then_some(error.as_str()),
             stop: reading.at_stop.then_some(words.at_stop),
-            cover: None,
+            cover: Some(words.presenter.question),
         },
     };
     card_face(&view, size)
@@ -61,8 +70,8 @@ pub(crate) fn Rose() -> impl IntoView {
         let view = RoseView {
             heading: readout.heading,
             reading: readout.compass,
-            show_heading: true,
-            show_compass: true,
+            show_heading: readout.cover.shows_heading(),
+            show_compass: readout.cover.shows_compass(),
         };
         rose(&view, size)
     };
@@ -108,9 +117,14 @@ where
 
 /// The colours of the page as it is lit.
 pub(super) fn theme(cockpit: Cockpit) -> Theme {
-    match cockpit.preferences.light() {
+    let theme = match cockpit.preferences.light() {
         Light::Day => Theme::day(),
         Light::Night => Theme::night(),
+    };
+    if cockpit.presenter.presenting() {
+        theme.strong()
+    } else {
+        theme
     }
 }
 

@@ -3,6 +3,7 @@
 use super::beside::CompareButton;
 use super::controls::keep_focus;
 use super::place_panel::PlacePanel;
+use super::stick_panel::StickPanel;
 use crate::cockpit::use_cockpit;
 use crate::intent::{Intent, shortcut};
 use crate::place::nanotesla;
@@ -44,6 +45,7 @@ pub(crate) fn Situation() -> impl IntoView {
             </button>
             <CompareButton/>
             <PlacePanel/>
+            <StickPanel/>
         </section>
     }
 }

@@ -2,6 +2,7 @@
 //! from there, and to take home.
 
 use super::controls::{Ask, keep_focus};
+use super::cover::CoverWord;
 use super::pictures::{fonts_loaded, theme};
 use crate::cockpit::{Cockpit, use_cockpit};
 use crate::download::{download, download_png};
@@ -79,6 +80,7 @@ pub(crate) fn Timeline() -> impl IntoView {
             </div>
             <div class="time-chart" id="time-chart" hidden=hidden>
                 <Chart/>
+                <CoverWord/>
             </div>
         </section>
     }
@@ -213,7 +215,9 @@ fn Chart() -> impl IntoView {
         cursor.set(None);
     };
     let pressed = move |event: KeyboardEvent| {
-        if let Some(intent) = slid(&event) {
+        // A slide clicker's keys lead the lesson, whatever has the focus.
+        let clicked = event.key().starts_with("Page") && untrack(|| cockpit.presenter.presenting());
+        if !clicked && let Some(intent) = slid(&event) {
             event.prevent_default();
             cockpit.ask(intent);
         }

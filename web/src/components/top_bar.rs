@@ -1,6 +1,7 @@
 //! The top line: name, what the flight is doing, and the page's own buttons.
 
 use super::controls::keep_focus;
+use super::presenter::PresenterTools;
 use crate::clock::Rate;
 use crate::cockpit::use_cockpit;
 use crate::intent::{Intent, shortcut};
@@ -92,7 +93,23 @@ pub(crate) fn TopBar() -> impl IntoView {
                 >
                     {words.tell}
                 </button>
+                <button
+                    type="button"
+                    class="quiet present"
+                    id="present"
+                    aria-label=words.presenter.present.name
+                    title=words.presenter.present.name
+                    aria-keyshortcuts=shortcut(Intent::Present)
+                    on:mousedown=keep_focus
+                    on:click=move |_| cockpit.ask(Intent::Present)
+                >
+                    <svg class="present-mark" viewBox="0 0 24 24" aria-hidden="true">
+                        <path d="M4 9V4H9M15 4H20V9M20 15V20H15M9 20H4V15"/>
+                    </svg>
+                    <span class="present-label">{words.presenter.present.label}</span>
+                </button>
             </div>
+            <PresenterTools/>
         </header>
     }
 }

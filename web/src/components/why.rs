@@ -1,6 +1,7 @@
 //! Why the card does what it does: one sentence, the bowl cut away, the torques.
 
 use super::controls::keep_focus;
+use super::cover::CoverWord;
 use super::pictures::Picture;
 use crate::cockpit::use_cockpit;
 use crate::session::Readout;
@@ -9,13 +10,18 @@ use drawing::bowl_view::{self, BowlView, Parts, bowl_view};
 use drawing::stage3d::Camera;
 use drawing::torque_ledger::{self, LedgerView, SMALLEST_SCALE, steady_scale, torque_ledger};
 use kurbo::Size;
+use leptos::html;
 use leptos::prelude::*;
 use std::cell::Cell;
-use web_sys::PointerEvent;
+use web_sys::{KeyboardEvent, PointerEvent};
 
 /// How far the camera goes round for each pixel of a drag, radians; chosen: a drag across the
 /// picture goes half round.
 const ORBIT: f64 = 0.01;
+
+/// How far it goes round for each press of an arrow key, radians; chosen: a dozen presses go a
+/// third round.
+const ORBIT_STEP: f64 = 10.0 * std::f64::consts::PI / 180.0;
 
 /// The cameras, in the order of their words.
 const CAMERAS: [fn() -> Camera; 5] = [
@@ -53,7 +59,14 @@ pub(crate) fn Why() -> impl IntoView {
     let sentence = cockpit
         .part(move |readout| (words.sentence)(&explain(&readout.moment, &readout.setting.field())));
     view! {
-        <Show when=move || cockpit.why_shown()>
+        <Show
+            when=move || cockpit.why_shown() && cockpit.cover().shows_both()
+            fallback=move || {
+                cockpit
+                    .why_shown()
+                    .then(|| view! { <div class="why-covered" id="why"><CoverWord/></div> })
+            }
+        >
             <section class="why" id="why" aria-label=words.title>
                 <div class="why-card">
                     <p class="why-sentence" id="why-sentence">{move || sentence.get()}</p>
@@ -67,10 +80,11 @@ pub(crate) fn Why() -> impl IntoView {
     }
 }
 
-/// The bowl in three dimensions; a drag goes round it.
+/// The bowl in three dimensions; a drag or the arrow keys go round it.
 #[component]
 fn Bowl(camera: RwSignal<Camera>, parts: RwSignal<Parts>) -> impl IntoView {
-    let words = &use_cockpit().words.why;
+    let cockpit = use_cockpit();
+    let words = &cockpit.words.why;
     let draw = move |readout: &Readout, size: Size| {
         let field = readout.setting.field();
         let dip = (words.dip)(field.dip().to_degrees().round() as i16);
@@ -93,6 +107,7 @@ fn Bowl(camera: RwSignal<Camera>, parts: RwSignal<Parts>) -> impl IntoView {
             size,
         )
     };
+    let frame = NodeRef::<html::Div>::new();
     let orbit = move |event: PointerEvent| {
         if event.buttons() & 1 == 1 {
             let (right, down) = (event.movement_x(), event.movement_y());
@@ -101,8 +116,43 @@ fn Bowl(camera: RwSignal<Camera>, parts: RwSignal<Parts>) -> impl IntoView {
             });
         }
     };
+    let hold = move |event: PointerEvent| {
+        if let Some(frame) = frame.get_untracked() {
+            // Without the capture, a drag ends at the edge.
+            let _ = frame.set_pointer_capture(event.pointer_id());
+        }
+    };
+    let pressed = move |event: KeyboardEvent| {
+        if event.ctrl_key() || event.alt_key() || event.meta_key() {
+            return;
+        }
+        // While the picture has the focus these keys are its own and do not fly.
+        let (round, up) = match event.key().as_str() {
+            "ArrowLeft" => (ORBIT_STEP, 0.0),
+            "ArrowRight" => (-ORBIT_STEP, 0.0),
+            "ArrowUp" => (0.0, ORBIT_STEP),
+            "ArrowDown" => (0.0, -ORBIT_STEP),
+            "Home" => {
+                event.prevent_default();
+                camera.set(Camera::default());
+                return;
+            }
+            _ => return,
+        };
+        event.prevent_default();
+        camera.update(|camera| *camera = camera.orbited(round, up));
+    };
     view! {
-        <div class="bowl" on:pointermove=orbit>
+        <div
+            class="bowl"
+            role="group"
+            tabindex="0"
+            node_ref=frame
+            aria-label=cockpit.words.presenter.orbit
+            on:pointerdown=hold
+            on:pointermove=orbit
+            on:keydown=pressed
+        >
             <Picture id="bowl" text=words.bowl draw/>
         </div>
     }

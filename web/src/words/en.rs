@@ -1,6 +1,6 @@
 //! English.
 
-use super::{Button, Words, en_beside, en_time, en_why};
+use super::{Button, Words, en_beside, en_presenter, en_stick, en_time, en_why};
 use crate::place::{Entry, Wrong, feet};
 use crate::session::Readout;
 use crate::setting::FloatChoice;
@@ -42,6 +42,9 @@ pub(super) const ENGLISH: Words = Words {
     zone_unreliable: "Field too weak: unreliable",
     situation,
     card_face: |readout| {
+        if !readout.cover.shows_compass() {
+            return format!("The window is covered. {}", readings(readout));
+        }
         let stop = if readout.at_stop {
             " It touches its stop."
         } else {
@@ -145,13 +148,15 @@ pub(super) const ENGLISH: Words = Words {
     timeline: "Timeline",
     playhead: "Time of flight",
     moment: |readout| {
-        format!(
-            "{}: heading {:03}°, compass {:03}°, {}",
-            clock(readout.time),
-            readout.heading.whole_degrees(),
-            readout.compass.whole_degrees(),
-            (ENGLISH.difference)(readout.difference)
-        )
+        let (heading, compass) = figures(readout);
+        let mut said = format!(
+            "{}: heading {heading}, compass {compass}",
+            clock(readout.time)
+        );
+        if readout.cover.shows_both() {
+            said.push_str(&format!(", {}", (ENGLISH.difference)(readout.difference)));
+        }
+        said
     },
     flight,
     event: |event| match *event {
@@ -257,6 +262,8 @@ pub(super) const ENGLISH: Words = Words {
 
     why: en_why::WHY,
     beside: en_beside::BESIDE,
+    presenter: en_presenter::PRESENTER,
+    stick: en_stick::STICK,
 
     set_situation: "Situation",
     place: |setting| match setting.source {
@@ -368,11 +375,36 @@ pub(super) const ENGLISH: Words = Words {
 };
 
 fn readings(readout: &Readout) -> String {
-    format!(
-        "Magnetic heading {:03}°, compass {:03}°: the compass {}.",
-        readout.heading.whole_degrees(),
-        readout.compass.whole_degrees(),
-        (ENGLISH.difference)(readout.difference)
+    let (heading, compass) = figures(readout);
+    let mut said = format!("Magnetic heading {heading}, compass {compass}");
+    if readout.cover.shows_both() {
+        said.push_str(&format!(
+            ": the compass {}",
+            (ENGLISH.difference)(readout.difference)
+        ));
+    }
+    said.push('.');
+    said
+}
+
+/// Heading and compass in three digits; covered where they are.
+fn figures(readout: &Readout) -> (String, String) {
+    let figure = |shown: bool, degrees: u16| {
+        if shown {
+            format!("{degrees:03}°")
+        } else {
+            "covered".to_owned()
+        }
+    };
+    (
+        figure(
+            readout.cover.shows_heading(),
+            readout.heading.whole_degrees(),
+        ),
+        figure(
+            readout.cover.shows_compass(),
+            readout.compass.whole_degrees(),
+        ),
     )
 }
 
@@ -393,7 +425,7 @@ fn situation(readout: &Readout) -> String {
         ", airspeed {} knots.",
         readout.airspeed.round() as i32
     ));
-    if readout.at_stop {
+    if readout.at_stop && readout.cover.shows_compass() {
         said.push_str(&format!(" {}.", ENGLISH.at_stop));
     }
     match readout.zone {

@@ -34,6 +34,9 @@ pub(super) const BESIDE: BesideWords = BesideWords {
         _ => format!("compasses {degrees}° apart"),
     },
     card_face: |readout| match &readout.beside {
+        Some(_) if !readout.cover.shows_both() => {
+            "Floating card of the same flight there. One reading is covered.".to_owned()
+        }
         Some(other) => format!(
             "Floating card of the same flight there. Magnetic heading {:03}°, compass {:03}°: the compass {}. {}.",
             readout.heading.whole_degrees(),

@@ -6,10 +6,13 @@
 
 mod en;
 mod en_beside;
+mod en_presenter;
+mod en_stick;
 mod en_time;
 mod en_why;
 
 use crate::beside::Change;
+use crate::cover::Cover;
 use crate::place::Fault;
 use crate::session::Readout;
 use crate::setting::{FloatChoice, Setting};
@@ -140,6 +143,12 @@ pub(crate) struct Words {
     /// Two at once.
     pub(crate) beside: BesideWords,
 
+    // Before a class.
+    pub(crate) presenter: PresenterWords,
+
+    // A stick in the hand.
+    pub(crate) stick: StickWords,
+
     // The situation.
     pub(crate) set_situation: &'static str,
     pub(crate) place: fn(&Setting) -> String,
@@ -239,6 +248,66 @@ pub(crate) struct BesideWords {
     /// Takes degrees between the two compasses.
     pub(crate) apart: fn(u16) -> String,
     pub(crate) card_face: fn(&Readout) -> String,
+}
+
+/// The words before a class.
+pub(crate) struct PresenterWords {
+    pub(crate) present: Button,
+    pub(crate) leave: Button,
+    /// What the next step of the lesson does: reveal what is covered.
+    pub(crate) reveal: Button,
+    /// Told when presenter mode begins and ends.
+    pub(crate) begun: &'static str,
+    pub(crate) ended: &'static str,
+    /// Told where the browser does not keep the screen awake.
+    pub(crate) may_go_dark: &'static str,
+    /// Stands on what is covered.
+    pub(crate) covered: &'static str,
+    /// Stands on the covered window.
+    pub(crate) question: &'static str,
+    /// The names of the buttons that cover a reading.
+    pub(crate) cover_compass: &'static str,
+    pub(crate) cover_heading: &'static str,
+    /// Told when the cover changes.
+    pub(crate) covers: fn(Cover) -> &'static str,
+    /// On the curtain.
+    pub(crate) curtain: &'static str,
+    /// Takes whether it is down now.
+    pub(crate) curtain_told: fn(bool) -> &'static str,
+    /// Takes seconds of flight.
+    pub(crate) time: fn(f64) -> String,
+    /// The keys of presenter mode.
+    pub(crate) keys: &'static str,
+    pub(crate) key_present: &'static str,
+    pub(crate) key_advance: &'static str,
+    pub(crate) key_ask: &'static str,
+    pub(crate) key_curtain: &'static str,
+    pub(crate) key_leave: &'static str,
+    /// The bowl, as what the arrow keys go round.
+    pub(crate) orbit: &'static str,
+}
+
+/// The words for a stick.
+pub(crate) struct StickWords {
+    pub(crate) stick: &'static str,
+    pub(crate) bank: &'static str,
+    pub(crate) speed: &'static str,
+    /// Takes the axis, counted from one.
+    pub(crate) axis: fn(usize) -> String,
+    pub(crate) no_axis: &'static str,
+    pub(crate) reversed: &'static str,
+    pub(crate) dead_zone: &'static str,
+    pub(crate) per_cent: fn(u8) -> String,
+    /// The buttons that find an axis by its movement, and what to do meanwhile.
+    pub(crate) find: &'static str,
+    pub(crate) find_bank: &'static str,
+    pub(crate) find_speed: &'static str,
+    pub(crate) move_right: &'static str,
+    pub(crate) move_fast: &'static str,
+    /// What the stick's buttons do.
+    pub(crate) buttons: &'static str,
+    /// Takes the bank at full stick in degrees, and the slowest and fastest airspeed in knots.
+    pub(crate) ranges: fn(f64, [f64; 2]) -> String,
 }
 
 /// The words of a button: what is on it, and its whole name.
