@@ -5,8 +5,8 @@
 
 use compass::free_flight::Controls;
 use compass::heading::{CompassHeading, MagneticHeading};
-use compass::record::Record;
-use compass::simulation::{STEPS_PER_SECOND, Simulation};
+use compass::record::{KEYFRAME_EVERY, Record};
+use compass::simulation::{STEPS_PER_SECOND, Simulation, State};
 use drawing::strip_chart::{self, Thinned};
 use flights::air::SeededAir;
 use flights::events::{Events, Timed};
@@ -18,6 +18,11 @@ const AIR: SeededAir = SeededAir { seed: 1 };
 
 /// Steps between two samples: a tenth of a second.
 const SAMPLE_EVERY: u64 = STEPS_PER_SECOND / 10;
+
+/// The bytes by which a flight grows in a minute, changes of the controls aside.
+pub(crate) const RECORD_BYTES_A_MINUTE: usize = (60 * STEPS_PER_SECOND / SAMPLE_EVERY) as usize
+    * size_of::<Sample>()
+    + (60 * STEPS_PER_SECOND / KEYFRAME_EVERY) as usize * size_of::<State>();
 
 /// A flight from its first step to its end so far.
 pub(crate) struct Flown {

@@ -1,9 +1,10 @@
-//! For measuring how fast the simulation runs in a browser.
+//! For measuring in a browser how fast the simulation runs and how much memory a flight takes.
 
 use compass::simulation::STEPS_PER_SECOND;
 use leptos::wasm_bindgen;
 use leptos::wasm_bindgen::prelude::wasm_bindgen;
 
+use crate::flown::RECORD_BYTES_A_MINUTE;
 use crate::intent::Intent;
 use crate::session::Session;
 use crate::setting::Setting;
@@ -16,4 +17,18 @@ pub fn fly_for(seconds: u32) -> Option<f64> {
     session.ask(Intent::Bank(15)).ok()?;
     session.fly(u64::from(seconds) * STEPS_PER_SECOND);
     Some(session.readout().compass.degrees())
+}
+
+/// The bytes of memory that the page has taken for itself so far; it never gives any back.
+#[cfg(target_arch = "wasm32")]
+#[wasm_bindgen]
+pub fn memory_bytes() -> f64 {
+    core::arch::wasm32::memory_size::<0>() as f64 * 65_536.0
+}
+
+/// The bytes by which the record of a flight grows in a minute of flight, changes of the controls
+/// aside.
+#[wasm_bindgen]
+pub fn record_bytes_a_minute() -> f64 {
+    RECORD_BYTES_A_MINUTE as f64
 }

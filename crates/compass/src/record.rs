@@ -9,7 +9,7 @@ use std::hash::Hasher;
 
 /// Steps between two keyframes: five seconds; chosen, so that going back costs at most as much
 /// as five seconds of flight.
-const KEYFRAME_EVERY: u64 = 5 * STEPS_PER_SECOND;
+pub const KEYFRAME_EVERY: u64 = 5 * STEPS_PER_SECOND;
 
 /// A flight recorded from its first step.
 #[derive(Clone, Debug)]

@@ -23,6 +23,9 @@ use web_sys::{KeyboardEvent, PointerEvent};
 /// The chart is as long as so many whole seconds, so that it does not creep while it fills.
 const STRETCH: f64 = 60.0;
 
+/// How far the read-out stands from the pointer, in pixels; chosen.
+const BESIDE: f64 = 8.0;
+
 /// The size of the chart that is taken home; chosen: the width of a printed page at a height at
 /// which three strips are read with ease.
 const EXPORTED: Size = Size::new(1180.0, 420.0);
@@ -64,8 +67,10 @@ pub(crate) fn Timeline() -> impl IntoView {
                     <Ask intent=Intent::LastEvent button=words.last_event sign="‹"/>
                     <Ask intent=Intent::NextEvent button=words.next_event sign="›"/>
                     <Ask intent=Intent::LookAtEnd button=words.look_at_end/>
-                    <Ask intent=Intent::Replay button=replay/>
-                    <Ask intent=Intent::Loop button=loops/>
+                    <div class="by-half">
+                        <Ask intent=Intent::Replay button=replay/>
+                        <Ask intent=Intent::Loop button=loops/>
+                    </div>
                     <Save button=words.save_csv save=save_csv/>
                     <Save button=words.save_svg save=save_svg/>
                     <Save button=words.time.save_png save=save_png/>
@@ -177,16 +182,18 @@ fn Chart() -> impl IntoView {
             layout.as_ref()?.time_at(x.clamp(area.x0, area.x1))
         })
     };
-    // The read-out stands beside the pointer, on the side where there is room.
-    let beside = move || {
+    // The read-out stands beside the pointer, on the side where there is room: pixels from the
+    // left, and from the right.
+    let beside = Memo::new(move |_| {
         let place = layout.with(|layout| Some(layout.as_ref()?.x_of(cursor.get()?)));
         let (place, width) = (place.unwrap_or_default(), size.get().width);
+        let pixels = |from_edge: f64| format!("{:.0}px", from_edge + BESIDE);
         if place > 0.5 * width {
-            format!("right: {:.0}px", width - place + 8.0)
+            ("auto".to_owned(), pixels(width - place))
         } else {
-            format!("left: {:.0}px", place + 8.0)
+            (pixels(place), "auto".to_owned())
         }
-    };
+    });
     let look = move |event: &PointerEvent| {
         if let Some(time) = under(event) {
             cockpit.ask(Intent::LookAt(time));
@@ -260,7 +267,8 @@ fn Chart() -> impl IntoView {
                 id="read-off"
                 aria-hidden="true"
                 hidden=move || read_off.get().is_none()
-                style=beside
+                style:left=move || beside.get().0
+                style:right=move || beside.get().1
             >
                 {move || read_off.get().map(|sample| (words.time.read_off)(&sample))}
             </p>
