@@ -2,8 +2,9 @@
 //! from there, and to take home.
 
 use super::controls::{Ask, keep_focus};
+use super::error_chart::{self, AgainstWhat, ErrorChart};
 use super::pictures::{fonts_loaded, theme};
-use crate::cockpit::{Cockpit, use_cockpit};
+use crate::cockpit::{Against, Cockpit, use_cockpit};
 use crate::download::download;
 use crate::intent::{Intent, shortcut};
 use crate::session::Session;
@@ -34,9 +35,11 @@ pub(crate) fn Timeline() -> impl IntoView {
     let looking = cockpit.part(|readout| readout.looking);
     let has_old = cockpit.part(|readout| readout.has_old);
     let hidden = move || !cockpit.timeline_shown();
+    let against_time = move || cockpit.against() == Against::Time;
     view! {
         <section class="timeline" aria-label=words.timeline>
             <div class="time-tools">
+                <div class="time-head">
                 <button
                     type="button"
                     class="quiet time-toggle"
@@ -49,6 +52,8 @@ pub(crate) fn Timeline() -> impl IntoView {
                 >
                     {words.timeline}
                 </button>
+                <div hidden=hidden><AgainstWhat/></div>
+                </div>
                 <div class="time-buttons" hidden=hidden>
                     <Ask intent=Intent::LastEvent button=words.last_event sign="‹"/>
                     <Ask intent=Intent::NextEvent button=words.next_event sign="›"/>
@@ -57,7 +62,7 @@ pub(crate) fn Timeline() -> impl IntoView {
                         type="button"
                         class="save"
                         on:mousedown=keep_focus
-                        on:click=move |_| save_csv(cockpit)
+                        on:click=move |_| save(cockpit, save_csv, error_chart::save_csv)
                         aria-label=words.save_csv.name
                         title=words.save_csv.name
                     >
@@ -67,7 +72,7 @@ pub(crate) fn Timeline() -> impl IntoView {
                         type="button"
                         class="save"
                         on:mousedown=keep_focus
-                        on:click=move |_| save_svg(cockpit)
+                        on:click=move |_| save(cockpit, save_svg, error_chart::save_svg)
                         aria-label=words.save_svg.name
                         title=words.save_svg.name
                     >
@@ -82,7 +87,9 @@ pub(crate) fn Timeline() -> impl IntoView {
                 </div>
             </div>
             <div class="time-chart" id="time-chart" hidden=hidden>
-                <Chart/>
+                <Show when=against_time fallback=ErrorChart>
+                    <Chart/>
+                </Show>
             </div>
         </section>
     }
@@ -251,6 +258,14 @@ fn description(cockpit: Cockpit, session: &Session) -> String {
     with_view(cockpit, session, |view| {
         (cockpit.words.flight)(&describe(view))
     })
+}
+
+/// Saves the chart that is seen.
+fn save(cockpit: Cockpit, against_time: fn(Cockpit), against_heading: fn(Cockpit)) {
+    match untrack(|| cockpit.against()) {
+        Against::Time => against_time(cockpit),
+        Against::Heading => against_heading(cockpit),
+    }
 }
 
 fn save_csv(cockpit: Cockpit) {

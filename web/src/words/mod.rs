@@ -5,7 +5,9 @@
 //! words, and no component puts a sentence together.
 
 mod en;
+mod en_views;
 mod en_why;
+mod views;
 
 use crate::place::Fault;
 use crate::session::Readout;
@@ -16,6 +18,7 @@ use compass::reading::Difference;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
 use flights::events::Event;
+pub(crate) use views::{Errors, ReadOff, ViewWords};
 
 /// The words of one language.
 pub(crate) struct Words {
@@ -104,7 +107,6 @@ pub(crate) struct Words {
 
     // The page's own buttons.
     pub(crate) show_why: Button,
-    pub(crate) show_rose: Button,
     pub(crate) show_card: Button,
     pub(crate) by_night: &'static str,
     pub(crate) by_day: &'static str,
@@ -130,6 +132,9 @@ pub(crate) struct Words {
 
     // Why the card does what it does.
     pub(crate) why: WhyWords,
+
+    // What stands beside the card; the chart against heading.
+    pub(crate) views: ViewWords,
 
     // The situation.
     pub(crate) set_situation: &'static str,
