@@ -1,10 +1,11 @@
 //! The page as a whole: its parts, its keys, its one loop.
 
 use crate::cockpit::Cockpit;
+use crate::components::aside::BesideTheCard;
 use crate::components::beside::Beside;
 use crate::components::controls::Controls;
 use crate::components::key_list::KeyList;
-use crate::components::pictures::{CardFace, Rose};
+use crate::components::pictures::CardFace;
 use crate::components::presenter::PresenterLayer;
 use crate::components::readings::{CompassLine, HeadingLine, Readings};
 use crate::components::situation::Situation;
@@ -26,9 +27,9 @@ use leptos_use_document_visibility::use_document_visibility;
 use leptos_use_raf_fn::{UseRafFnCallbackArgs, use_raf_fn};
 use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 
-/// Where the page is wide enough for three columns and tall enough for the key list
-/// and the timeline.
-const ROOMY: &str = "(min-width: 70rem) and (min-height: 42rem)";
+/// Where the page is wide enough for three columns and tall enough for the key list under what
+/// stands beside the card.
+const ROOMY: &str = "(min-width: 70rem) and (min-height: 54rem)";
 
 /// The page.
 #[component]
@@ -56,7 +57,7 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
     let words = cockpit.words;
     let view = move || match cockpit.preferences.view() {
         View::Card => "card",
-        View::Rose => "rose",
+        View::Aside => "aside",
     };
     let cover = move || match cockpit.cover() {
         Cover::Nothing => None,
@@ -79,7 +80,7 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
                 <CompassLine/>
                 <CardFace/>
                 <HeadingLine/>
-                <Rose/>
+                <BesideTheCard/>
             </Readings>
             <Beside/>
             <Why/>

@@ -97,7 +97,7 @@ impl Beside {
     pub(crate) fn of(flown: &Flown, setting: &Setting, change: Change) -> Option<Self> {
         let setting = change.applied(setting);
         let (start, controls) = setting.at_start().ok()?;
-        let mut other = Flown::new(start, controls);
+        let mut other = Flown::new(start, controls, setting.indicator().ok()?);
         for step in 0..flown.steps() {
             other.set_controls(flown.controls_at(step));
             other.fly(1);
@@ -190,7 +190,7 @@ mod tests {
     /// A right turn through north after five seconds of straight flight.
     fn turn(setting: &Setting, seconds: u64) -> Flown {
         let (start, controls) = setting.at_start().unwrap();
-        let mut flown = Flown::new(start, controls);
+        let mut flown = Flown::new(start, controls, setting.indicator().unwrap());
         flown.fly(5 * STEPS_PER_SECOND);
         flown.set_controls(controls.with_bank(20_f64.to_radians()));
         flown.fly((seconds - 5) * STEPS_PER_SECOND);

@@ -3,7 +3,7 @@
 use crate::beside::Change;
 use crate::cover::Cover;
 use crate::intent::Intent;
-use crate::preferences::Preferences;
+use crate::preferences::{Aside, Preferences};
 use crate::presenter::Presenter;
 use crate::session::{Readout, Session};
 use crate::setting::Setting;
@@ -15,6 +15,15 @@ use leptos::prelude::*;
 const BEAT: f64 = 1.0;
 /// Seconds between two paintings of the chart while it grows; chosen: it gains a sample in each.
 const CHART_BEAT: f64 = 0.1;
+
+/// What the chart is drawn against.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Against {
+    /// Time.
+    Time,
+    /// Heading.
+    Heading,
+}
 
 /// What every component is given.
 #[derive(Clone, Copy)]
@@ -33,6 +42,7 @@ pub(crate) struct Cockpit {
     cover: RwSignal<Cover>,
     /// Presenter mode.
     pub(crate) presenter: Presenter,
+    against: RwSignal<Against>,
     /// What the browser remembers.
     pub(crate) preferences: Preferences,
     /// The words of the page.
@@ -40,8 +50,7 @@ pub(crate) struct Cockpit {
 }
 
 impl Cockpit {
-    /// A cockpit for a session; `wide` says whether there is room for the key list and the
-    /// timeline.
+    /// A cockpit for a session; `wide` says whether there is room for the key list.
     pub(crate) fn new(session: Session, words: &'static Words, wide: bool) -> Self {
         Self {
             readout: RwSignal::new(session.readout()),
@@ -57,6 +66,7 @@ impl Cockpit {
             change: RwSignal::default(),
             cover: RwSignal::new(Cover::Nothing),
             presenter: Presenter::new(),
+            against: RwSignal::new(Against::Time),
             preferences: Preferences::load(),
             words,
         }
@@ -76,12 +86,15 @@ impl Cockpit {
     }
 
     /// A text made from what can be read, new at most once a second.
-    pub(crate) fn slowly(self, of: fn(&Readout) -> String) -> Memo<String> {
+    pub(crate) fn slowly(
+        self,
+        of: impl Fn(&Readout) -> String + Send + Sync + 'static,
+    ) -> Memo<String> {
         Memo::new(move |_| {
             self.beat.track();
             // What is covered must not be told for another second.
             self.cover.track();
-            self.readout.with_untracked(of)
+            self.readout.with_untracked(&of)
         })
     }
 
@@ -209,6 +222,23 @@ impl Cockpit {
         self.look();
     }
 
+    /// What the chart is drawn against.
+    pub(crate) fn against(self) -> Against {
+        self.against.get()
+    }
+
+    /// Draws the chart against something else.
+    pub(crate) fn draw_against(self, against: Against) {
+        self.against.set(against);
+    }
+
+    /// Puts something beside the card; the reasons, which may stand there, make room.
+    pub(crate) fn put_aside(self, aside: Aside) {
+        self.preferences.set_aside(aside);
+        self.why_shown.set(false);
+        self.tell((self.words.views.put_aside)(aside));
+    }
+
     /// Does what is asked.
     pub(crate) fn ask(self, intent: Intent) {
         let presenting = untrack(|| self.presenter.presenting());
@@ -248,6 +278,8 @@ impl Cockpit {
                 });
             }
             Intent::ShowBeside => self.compare(self.change.get_untracked()),
+            Intent::ChangeAside => self.put_aside(self.preferences.next_aside()),
+            Intent::ChangeChart => self.change_chart(),
             Intent::ChangeView => self.preferences.change_view(),
             Intent::ChangeLight => self.preferences.change_light(),
             Intent::Tell => self.tell(self.readout.with_untracked(self.words.situation)),
@@ -258,6 +290,12 @@ impl Cockpit {
                 }
                 if intent.moves_controls() && self.now().looking {
                     self.tell(self.words.looking_hint.to_owned());
+                }
+                if intent == Intent::SetIndicator && !self.now().looking {
+                    // What was set is to be seen.
+                    self.preferences.set_aside(Aside::Indicator);
+                    let shown = self.now().indication().whole_degrees();
+                    self.tell((self.words.views.indicator_set)(shown));
                 }
                 if matches!(intent, Intent::LastEvent | Intent::NextEvent)
                     && let Some(event) = self.with_session(Session::event_here)
@@ -306,6 +344,17 @@ impl Cockpit {
             self.tell(self.words.failed.to_owned());
         }
         self.look();
+    }
+
+    /// Draws the chart against heading, or if that is seen already, against time.
+    fn change_chart(self) {
+        let shown = self.timeline_shown.get_untracked();
+        self.timeline_shown.set(true);
+        self.against
+            .set(match (shown, self.against.get_untracked()) {
+                (true, Against::Heading) => Against::Time,
+                _ => Against::Heading,
+            });
     }
 
     fn look(self) {

@@ -1,16 +1,21 @@
-//! A flight as it was flown: its record, and samples of it for charts and events.
+//! A flight as it was flown: its record, and samples of it for charts, track and events.
 //!
 //! Any step of it can be had again, and a flight can be cut at any step, to be flown on from
 //! there another way.
 
 use compass::free_flight::Controls;
 use compass::heading::{CompassHeading, MagneticHeading};
+use compass::heading_indicator::HeadingIndicator;
+use compass::motion::Motion;
 use compass::record::{KEYFRAME_EVERY, Record};
-use compass::simulation::{STEPS_PER_SECOND, Simulation, State};
+use compass::simulation::{Moment, STEP, STEPS_PER_SECOND, Simulation, State};
+use drawing::plan_view::Position;
 use drawing::strip_chart::{self, Thinned};
 use flights::air::SeededAir;
 use flights::events::{Events, Timed};
+use flights::manoeuvre::{self, Manoeuvre};
 use flights::samples::Sample;
+use flights::track::Way;
 
 /// The seed of the rough air; chosen: each flight meets the same gusts, so that two flights can
 /// be compared.
@@ -21,7 +26,7 @@ const SAMPLE_EVERY: u64 = STEPS_PER_SECOND / 10;
 
 /// The bytes by which a flight grows in a minute, changes of the controls aside.
 pub(crate) const RECORD_BYTES_A_MINUTE: usize = (60 * STEPS_PER_SECOND / SAMPLE_EVERY) as usize
-    * size_of::<Sample>()
+    * (size_of::<Sample>() + size_of::<Position>())
     + (60 * STEPS_PER_SECOND / KEYFRAME_EVERY) as usize * size_of::<State>();
 
 /// A flight from its first step to its end so far.
@@ -29,18 +34,26 @@ pub(crate) struct Flown {
     record: Record<SeededAir>,
     end: Simulation,
     controls: Controls,
+    /// The heading indicator from a step on, in order; the first from step 0.
+    indicators: Vec<(u64, HeadingIndicator)>,
     samples: Vec<Sample>,
     chart: Thinned,
     events: Events,
+    track: Vec<Position>,
+    /// How the airframe moved at the last sample.
+    sampled: Motion,
 }
 
 impl Flown {
-    /// A flight about to start, with the controls so.
-    pub(crate) fn new(start: Simulation, controls: Controls) -> Self {
+    /// A flight about to start, with the controls and the heading indicator so.
+    pub(crate) fn new(start: Simulation, controls: Controls, indicator: HeadingIndicator) -> Self {
         let mut flown = Self {
+            sampled: start.motion(),
             record: Record::new(start.clone(), AIR),
             end: start,
             controls,
+            indicators: vec![(0, indicator)],
+            track: Vec::new(),
             samples: Vec::new(),
             chart: Thinned::default(),
             events: Events::default(),
@@ -104,13 +117,34 @@ impl Flown {
         self.controls = controls;
     }
 
+    /// The heading indicator as it was last set, or as it drifts, at a step.
+    pub(crate) fn indicator_at(&self, step: u64) -> HeadingIndicator {
+        let after = self.indicators.partition_point(|(from, _)| *from <= step);
+        // The first stands from step 0.
+        self.indicators[after.saturating_sub(1)].1
+    }
+
+    /// Sets the heading indicator, or its drift, at the end of the flight.
+    pub(crate) fn set_indicator(&mut self, indicator: HeadingIndicator) {
+        let now = self.steps();
+        self.indicators.retain(|(from, _)| *from < now);
+        self.indicators.push((now, indicator));
+    }
+
     /// The part of this flight up to a step, as a flight of its own.
     pub(crate) fn until(&self, step: u64) -> Self {
         let record = self.record.until(step);
         let count = (record.steps() / SAMPLE_EVERY) as usize + 1;
+        let indicators = self.indicators.iter();
         let mut cut = Self {
             end: record.at(record.steps()),
             controls: self.controls_at(step),
+            indicators: indicators
+                .take_while(|(from, _)| *from <= record.steps())
+                .copied()
+                .collect(),
+            track: self.track.iter().take(count).copied().collect(),
+            sampled: record.at((count as u64 - 1) * SAMPLE_EVERY).motion(),
             samples: Vec::with_capacity(count),
             chart: Thinned::default(),
             events: Events::default(),
@@ -141,13 +175,44 @@ impl Flown {
         strip_chart::read_at(&two, time)
     }
 
+    /// Where the aircraft was ten times a second: up to a moment, the moment itself last, and
+    /// after it.
+    pub(crate) fn track(&self, moment: &Moment) -> (Vec<Position>, &[Position]) {
+        let last = (self.samples_until(moment.time).len()).saturating_sub(1);
+        let (before, later) = self.track.split_at((last + 1).min(self.track.len()));
+        let mut track = before.to_vec();
+        if let (Some(from), Some(sample)) = (before.last(), self.samples.get(last)) {
+            let motion = &moment.motion;
+            track.push(further(from, motion, motion, moment.time - sample.time));
+        }
+        (track, later)
+    }
+
+    /// Ten samples for each second, up to a time.
+    pub(crate) fn samples_until(&self, time: f64) -> &[Sample] {
+        let count = self.samples.partition_point(|it| it.time <= time);
+        &self.samples[..count]
+    }
+
+    /// The turn or change of speed under way at a time, or the last one before it.
+    pub(crate) fn manoeuvre(&self, time: f64) -> Option<Manoeuvre> {
+        manoeuvre::last(self.samples_until(time))
+    }
+
     /// The moments worth jumping to.
     pub(crate) fn events(&self) -> Vec<Timed> {
         self.events.so_far()
     }
 
     fn sample(&mut self) {
-        self.keep(Sample::from(&self.end.moment()));
+        let moment = self.end.moment();
+        let place = self.track.last().map_or_else(Position::default, |from| {
+            let seconds = SAMPLE_EVERY as f64 * STEP;
+            further(from, &self.sampled, &moment.motion, seconds)
+        });
+        self.track.push(place);
+        self.sampled = moment.motion;
+        self.keep(Sample::from(&moment));
     }
 
     fn keep(&mut self, sample: Sample) {
@@ -167,4 +232,14 @@ fn charted(sample: &Sample) -> strip_chart::Sample {
         bank: sample.bank,
         airspeed: sample.airspeed,
     }
+}
+
+/// Where the aircraft is after a way from a position.
+fn further(from: &Position, before: &Motion, after: &Motion, seconds: f64) -> Position {
+    let start = Way {
+        north: from.north,
+        east: from.east,
+    };
+    let Way { north, east } = start.and(Way::flown(before, after, seconds));
+    Position { north, east }
 }

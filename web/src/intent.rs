@@ -61,8 +61,16 @@ pub(crate) enum Intent {
     ShowTimeline,
     /// Show two at once, or one.
     ShowBeside,
-    /// Show the other view: card or rose.
+    /// Set the heading indicator to what the compass reads.
+    SetIndicator,
+    /// More drift of the heading indicator's own by so many degrees an hour.
+    MechanicalDrift(i8),
+    /// Show large the card, or what stands beside it.
     ChangeView,
+    /// Show beside the card the next of rose, track and heading indicator.
+    ChangeAside,
+    /// Draw the chart against time or against heading.
+    ChangeChart,
     /// Change between day and night.
     ChangeLight,
     /// Say the situation in words.
@@ -84,11 +92,17 @@ pub(crate) enum Intent {
 }
 
 impl Intent {
-    /// Whether this moves the aircraft's controls.
+    /// Whether this moves the aircraft's controls, the heading indicator's among them.
     pub(crate) fn moves_controls(self) -> bool {
         matches!(
             self,
-            Self::Bank(_) | Self::LevelWings | Self::Speed(_) | Self::Climb(_) | Self::Rudder(_)
+            Self::Bank(_)
+                | Self::LevelWings
+                | Self::Speed(_)
+                | Self::Climb(_)
+                | Self::Rudder(_)
+                | Self::SetIndicator
+                | Self::MechanicalDrift(_)
         )
     }
 }
@@ -291,6 +305,14 @@ pub(crate) const KEYS: &[Line] = &[
             Binding::letter("h", Intent::ChangeCover, "H"),
         ],
         |words| words.presenter.key_present,
+    ),
+    Line::new(
+        &[
+            Binding::letter("a", Intent::ChangeAside, "A"),
+            Binding::letter("i", Intent::SetIndicator, "I"),
+            Binding::letter("e", Intent::ChangeChart, "E"),
+        ],
+        |words| words.views.keys,
     ),
     Line::new(
         &[

@@ -1,4 +1,4 @@
-//! What the page remembers about its user: light, view, whether keys fly, and the stick.
+//! What the page remembers about its user: light, views, whether keys fly, and the stick.
 //!
 //! Kept in the browser's local storage, if there is one. A stored value that means nothing, and
 //! a storage that is refused, count as nothing stored.
@@ -28,8 +28,34 @@ pub(crate) enum View {
     /// The card face.
     #[default]
     Card,
+    /// What stands beside it.
+    Aside,
+}
+
+/// What stands beside the card.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Aside {
     /// The rose.
+    #[default]
     Rose,
+    /// The track from above.
+    Track,
+    /// The heading indicator.
+    Indicator,
+}
+
+impl Aside {
+    /// Each of them once.
+    pub(crate) const ALL: [Self; 3] = [Self::Rose, Self::Track, Self::Indicator];
+
+    /// The one after this, and after the last the first.
+    fn next(self) -> Self {
+        match self {
+            Self::Rose => Self::Track,
+            Self::Track => Self::Indicator,
+            Self::Indicator => Self::Rose,
+        }
+    }
 }
 
 /// A stored word that means nothing here.
@@ -63,7 +89,7 @@ impl fmt::Display for View {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::Card => "card",
-            Self::Rose => "rose",
+            Self::Aside => "aside",
         })
     }
 }
@@ -74,9 +100,30 @@ impl FromStr for View {
     fn from_str(text: &str) -> Result<Self, Unknown> {
         match text {
             "card" => Ok(Self::Card),
-            "rose" => Ok(Self::Rose),
+            "aside" => Ok(Self::Aside),
             _ => Err(Unknown),
         }
+    }
+}
+
+impl fmt::Display for Aside {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Rose => "rose",
+            Self::Track => "track",
+            Self::Indicator => "indicator",
+        })
+    }
+}
+
+impl FromStr for Aside {
+    type Err = Unknown;
+
+    fn from_str(text: &str) -> Result<Self, Unknown> {
+        let all = Self::ALL.into_iter();
+        all.map(|it| (it, it.to_string()))
+            .find_map(|(it, word)| (word == text).then_some(it))
+            .ok_or(Unknown)
     }
 }
 
@@ -86,6 +133,7 @@ pub(crate) struct Preferences {
     light: (Signal<LightChoice>, WriteSignal<LightChoice>),
     dark_system: Signal<bool>,
     view: (Signal<View>, WriteSignal<View>),
+    aside: (Signal<Aside>, WriteSignal<Aside>),
     keys_fly: (Signal<bool>, WriteSignal<bool>),
     stick: (Signal<StickMap>, WriteSignal<StickMap>),
 }
@@ -97,6 +145,7 @@ impl Preferences {
             light: stored("dipwise.light", LightChoice::default()),
             dark_system: use_preferred_dark(),
             view: stored("dipwise.view", View::default()),
+            aside: stored("dipwise.aside", Aside::default()),
             keys_fly: stored("dipwise.keys-fly", true),
             stick: stored("dipwise.stick", StickMap::default()),
         }
@@ -125,12 +174,27 @@ impl Preferences {
         self.view.0.get()
     }
 
-    /// Changes between card and rose.
+    /// Changes between the card and what stands beside it.
     pub(crate) fn change_view(self) {
         self.view.1.set(match self.view.0.get_untracked() {
-            View::Card => View::Rose,
-            View::Rose => View::Card,
+            View::Card => View::Aside,
+            View::Aside => View::Card,
         });
+    }
+
+    /// What stands beside the card.
+    pub(crate) fn aside(self) -> Aside {
+        self.aside.0.get()
+    }
+
+    /// Puts something else beside the card.
+    pub(crate) fn set_aside(self, aside: Aside) {
+        self.aside.1.set(aside);
+    }
+
+    /// What comes beside the card next.
+    pub(crate) fn next_aside(self) -> Aside {
+        self.aside.0.get_untracked().next()
     }
 
     /// Whether keys fly the aircraft.
@@ -181,8 +245,11 @@ mod tests {
         ] {
             assert_eq!(choice.to_string().parse(), Ok(choice));
         }
-        for view in [View::Card, View::Rose] {
+        for view in [View::Card, View::Aside] {
             assert_eq!(view.to_string().parse(), Ok(view));
+        }
+        for aside in Aside::ALL {
+            assert_eq!(aside.to_string().parse(), Ok(aside));
         }
         assert_eq!("dusk".parse::<LightChoice>(), Err(Unknown));
         assert_eq!("".parse::<View>(), Err(Unknown));

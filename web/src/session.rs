@@ -12,10 +12,12 @@ use crate::setting::Setting;
 use crate::stretch::Stretch;
 use compass::field::Zone;
 use compass::heading::{CompassHeading, MagneticHeading, TrueHeading};
+use compass::heading_indicator::{GyroHeading, HeadingIndicator, MECHANICAL_DRIFT};
 use compass::range::OutOfRange;
 use compass::reading::Difference;
 use compass::simulation::{Moment, STEP, STEPS_PER_SECOND, Simulation};
 use compass::unit::KNOT;
+use drawing::heading_dial::{DialView, describe};
 use flights::Recorded;
 use flights::events::Timed;
 
@@ -74,6 +76,8 @@ pub(crate) struct Readout {
     pub(crate) pause: Option<Pause>,
     /// What it started from.
     pub(crate) setting: Setting,
+    /// The heading indicator as it was last set.
+    pub(crate) indicator: HeadingIndicator,
     /// The instant as the simulation gives it: what explains the card.
     pub(crate) moment: Moment,
     /// Which step of the flight this is.
@@ -98,6 +102,27 @@ impl Readout {
     /// Whether what was flown is replayed: time runs, but nothing new is flown.
     pub(crate) fn replaying(&self) -> bool {
         self.looking && self.pause.is_none()
+    }
+}
+
+impl Readout {
+    /// What the heading indicator shows.
+    pub(crate) fn indication(&self) -> GyroHeading {
+        self.indicator.indication(self.heading, self.time)
+    }
+
+    /// What the heading indicator shows beside the heading.
+    pub(crate) fn dial(&self) -> DialView {
+        DialView {
+            indication: self.indication(),
+            heading: Some(self.heading),
+            compass: Some(self.compass),
+        }
+    }
+
+    /// Indication less heading in whole degrees, −179 to 180, as the figures are shown.
+    pub(crate) fn indicator_error(&self) -> i16 {
+        describe(&self.dial()).error.unwrap_or_default()
     }
 }
 
@@ -131,7 +156,7 @@ impl Session {
         let (flight, controls) = setting.at_start()?;
         Ok(Self {
             setting,
-            flown: Flown::new(flight, controls),
+            flown: Flown::new(flight, controls, setting.indicator()?),
             old: None,
             beside: None,
             looking: None,
@@ -229,6 +254,22 @@ impl Session {
                     self.set_pause(Some(Pause::Asked));
                 }
             }
+            Intent::SetIndicator => {
+                let now = self.flown.end().moment();
+                let indicator = self.flown.indicator_at(self.flown.steps());
+                let (compass, heading) = (now.reading.compass, now.motion.heading);
+                self.flown
+                    .set_indicator(indicator.set_to(compass, heading, now.time));
+            }
+            Intent::MechanicalDrift(by) => {
+                let (least, most) = (MECHANICAL_DRIFT.least, MECHANICAL_DRIFT.most);
+                let per_hour = MECHANICAL_DRIFT.unit.in_si();
+                let indicator = self.flown.indicator_at(self.flown.steps());
+                let drift = indicator.mechanical_drift() / per_hour + f64::from(by);
+                let drift = MECHANICAL_DRIFT.accept(drift.clamp(least, most))?;
+                let time = self.flown.end().time();
+                self.flown.set_indicator(indicator.drifting(drift, time)?);
+            }
             Intent::SlowDown => self.rate = self.rate.slower(),
             Intent::SpeedUp => self.rate = self.rate.faster(),
             Intent::Restart => self.begin(self.setting)?,
@@ -238,6 +279,8 @@ impl Session {
             | Intent::ShowTimeline
             | Intent::ShowBeside
             | Intent::ChangeView
+            | Intent::ChangeAside
+            | Intent::ChangeChart
             | Intent::ChangeLight
             | Intent::Tell
             | Intent::Present
@@ -331,6 +374,7 @@ impl Session {
             rate: self.rate,
             pause: self.pause,
             setting: self.setting,
+            indicator: self.flown.indicator_at(self.step()),
             moment: now,
             step: self.step(),
             flown: self.flown.steps() as f64 * STEP,
@@ -382,7 +426,13 @@ impl Session {
     pub(crate) fn begin(&mut self, setting: Setting) -> Result<(), OutOfRange> {
         let (rate, flights) = (self.rate, self.flights);
         let change = self.beside.as_ref().map(Beside::change);
-        *self = Self::new(setting)?;
+        let drift = self.flown.indicator_at(self.flown.steps());
+        let mut next = Self::new(setting)?;
+        // The instrument goes along as it is.
+        let indicator = setting.indicator()?;
+        next.flown
+            .set_indicator(indicator.drifting(drift.mechanical_drift(), 0.0)?);
+        *self = next;
         self.rate = rate;
         self.compare(change);
         self.flights = flights.wrapping_add(1);
@@ -909,6 +959,82 @@ mod tests {
         assert_eq!(session.readout().pause, Some(Pause::Asked));
         ask(&mut session, Intent::ReturnToOld);
         assert_eq!(session.flown.end().state(), &other);
+    }
+
+    #[test]
+    fn an_indicator_set_while_the_card_swings_keeps_the_error_it_took_over() {
+        let mut session = at(52.0, 330);
+        ask(&mut session, Intent::Bank(15));
+        watch(&mut session, 0.0, 12.0);
+        let error = |it: &Readout| it.indicator.error(it.time).to_degrees();
+        let before = session.readout();
+        assert!(error(&before).abs() < 0.1 && before.difference != Difference::Agrees);
+        ask(&mut session, Intent::SetIndicator);
+        let set = session.readout();
+        let taken = set.indicator.error_when_set();
+        assert!((error(&set).to_radians() - set.compass.error_from(set.heading)).abs() < 1e-2);
+        ask(&mut session, Intent::LevelWings);
+        watch(&mut session, 12.0, 60.0);
+        let settled = session.readout();
+        assert_eq!(settled.difference, Difference::Agrees);
+        let drifted = settled.indicator.drifted(settled.time);
+        assert!((settled.indicator.error(settled.time) - taken - drifted).abs() < 1e-9);
+        // 15.04° an hour by the sine of 52°: 0.0033° a second, falling.
+        let drift = drifted.to_degrees() / (settled.time - settled.indicator.set_at());
+        assert!((drift + 0.003_292).abs() < 1e-6, "{drift}");
+
+        // Looked back, it shows what it showed; flown on from there, it never was set.
+        ask(&mut session, Intent::LookAt(before.time - 1.0));
+        assert!(error(&session.readout()).abs() < 0.1);
+        ask(&mut session, Intent::SetIndicator);
+        assert!(error(&session.readout()).abs() < 0.1, "what is past stays");
+        ask(&mut session, Intent::FlyFromHere);
+        session.flown.fly(2000);
+        assert!(error(&session.readout()).abs() < 0.1);
+        ask(&mut session, Intent::ReturnToOld);
+        assert_eq!(session.readout().indicator, settled.indicator);
+        ask(&mut session, Intent::LookAt(set.time + 1.0));
+        assert_eq!(session.readout().indicator, set.indicator);
+    }
+
+    #[test]
+    fn the_indicators_own_drift_stops_at_its_range_and_goes_along_to_the_next_flight() {
+        let mut session = at(52.0, 330);
+        for _ in 0..40 {
+            ask(&mut session, Intent::MechanicalDrift(-5));
+        }
+        let drift = |session: &Session| {
+            let drift = session.readout().indicator.mechanical_drift();
+            (drift / MECHANICAL_DRIFT.unit.in_si()).round()
+        };
+        assert_eq!(drift(&session), -60.0);
+        ask(&mut session, Intent::Restart);
+        assert_eq!(drift(&session), -60.0);
+        assert_eq!(session.readout().indicator.error(0.0), 0.0);
+    }
+
+    #[test]
+    fn the_track_goes_to_what_is_seen_and_the_rest_comes_later() {
+        let mut session = at(52.0, 90);
+        watch(&mut session, 0.0, 10.0);
+        let now = session.readout();
+        let (track, later) = session.flown.track(&now.moment);
+        let here = track.last().unwrap();
+        // Straight on magnetic east at 100 kt.
+        assert!(
+            (here.east - 100.0 * KNOT * now.time).abs() < 0.5,
+            "{here:?}"
+        );
+        assert!(here.north.abs() < 0.5 && later.is_empty());
+        ask(&mut session, Intent::LookAt(4.0));
+        let back = session.readout();
+        let (track, later) = session.flown.track(&back.moment);
+        assert!((track.last().unwrap().east - 400.0 * KNOT).abs() < 0.5);
+        assert!((later.last().unwrap().east - here.east).abs() < 6.0);
+        ask(&mut session, Intent::FlyFromHere);
+        let branch = session.readout();
+        let (track, later) = session.flown.track(&branch.moment);
+        assert!((track.last().unwrap().east - 400.0 * KNOT).abs() < 0.5 && later.is_empty());
     }
 
     #[test]

@@ -7,6 +7,7 @@ use compass::float_settings::FloatSettings;
 use compass::free_flight::Controls;
 use compass::gust::RoughAir;
 use compass::heading::MagneticHeading;
+use compass::heading_indicator::HeadingIndicator;
 use compass::range::OutOfRange;
 use compass::simulation::{Simulation, Situation};
 use compass::unit::KNOT;
@@ -136,6 +137,15 @@ impl Setting {
             heading_deg: f64::from(self.heading),
             speed_kt: AIRSPEED,
         }
+    }
+
+    /// A heading indicator without a drift of its own; where no latitude is known, the Earth does
+    /// not turn it either.
+    ///
+    /// # Errors
+    /// None is known: no drift is within its range.
+    pub(crate) fn indicator(&self) -> Result<HeadingIndicator, OutOfRange> {
+        HeadingIndicator::agreeing(self.source.latitude().unwrap_or(0.0), 0.0)
     }
 
     /// Straight and level at the start, the card at rest, and the controls for it.

@@ -251,6 +251,7 @@ fn errors(folder: &Path) -> Result<(), Box<dyn Error>> {
     let words = error_chart::Words {
         above: "leads",
         below: "lags",
+        lag_above: false,
         cardinals: ["N", "E", "S", "W"],
         empty: "Turn, and the error is drawn here",
     };

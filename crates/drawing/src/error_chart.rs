@@ -77,6 +77,8 @@ pub struct Words<'a> {
     pub above: &'a str,
     /// What lies below zero, as in “lags”.
     pub below: &'a str,
+    /// Whether it is a lag that lies above zero, as in a left turn: for the hatches.
+    pub lag_above: bool,
     /// The letters of north, east, south and west.
     pub cardinals: [&'a str; 4],
     /// In the chart while there is nothing to show.
@@ -381,9 +383,14 @@ fn keys(
     let area = layout.frame.area;
     let all: Vec<Point> = placed.iter().flatten().flatten().copied().collect();
     let mut taken = Vec::new();
+    let (above, below) = if view.words.lag_above {
+        (Hatch::Lag, Hatch::Lead)
+    } else {
+        (Hatch::Lead, Hatch::Lag)
+    };
     for (words, hatch, edge, inward) in [
-        (view.words.above, Hatch::Lead, area.y0, 1.0),
-        (view.words.below, Hatch::Lag, area.y1, -1.0),
+        (view.words.above, above, area.y0, 1.0),
+        (view.words.below, below, area.y1, -1.0),
     ] {
         let needed = Size::new(text_width(words, size) + 3.2 * size, 1.4 * size);
         let y = edge + inward * 0.95 * size;

@@ -200,6 +200,7 @@ fn three_lines_of_error() {
         words: error_chart::Words {
             above: "leads",
             below: "lags",
+            lag_above: false,
             cardinals: ["N", "E", "S", "W"],
             empty: "nothing yet",
         },

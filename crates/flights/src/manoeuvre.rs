@@ -3,6 +3,9 @@
 
 use crate::events::Phase;
 use crate::samples::Sample;
+use compass::heading::MagneticHeading;
+use compass::rule_of_thumb::{self, Turn};
+use compass::steady;
 use compass::unit::STANDARD_GRAVITY;
 use std::ops::Range;
 
@@ -19,6 +22,43 @@ pub enum Kind {
         /// In multiples of standard gravity, gaining speed positive.
         acceleration: f64,
     },
+}
+
+impl Kind {
+    /// The error (reading − heading, radians) on a heading while this is flown steadily, where
+    /// the dip is `dip` radians, by [`steady::in_turn`] or [`steady::in_speed_change`].
+    pub fn closed_form(self, heading: MagneticHeading, dip: f64) -> f64 {
+        let reading = match self {
+            Self::Turn { bank } => steady::in_turn(heading, bank, dip),
+            Self::SpeedChange { acceleration } => {
+                steady::in_speed_change(heading, acceleration, dip)
+            }
+        };
+        reading.error_from(heading)
+    }
+
+    /// The error on a heading that the rule of thumb gives at `latitude` radians, where it has
+    /// one: for a change of speed it names the side, but no figure.
+    pub fn rule_of_thumb(self, heading: MagneticHeading, latitude: f64) -> Option<f64> {
+        match self {
+            Self::Turn { bank } => Some(rule_of_thumb::in_turn(heading, Turn::of(bank), latitude)),
+            Self::SpeedChange { .. } => None,
+        }
+    }
+
+    /// The same with its figure in whole steps, tenths of a degree or thousandths of g: what
+    /// changes by less is drawn alike.
+    #[must_use]
+    pub fn rounded(self) -> Self {
+        match self {
+            Self::Turn { bank } => Self::Turn {
+                bank: ((10.0 * bank.to_degrees()).round() / 10.0).to_radians(),
+            },
+            Self::SpeedChange { acceleration } => Self::SpeedChange {
+                acceleration: (1000.0 * acceleration).round() / 1000.0,
+            },
+        }
+    }
 }
 
 /// A turn or a change of speed, and what followed it until the next.

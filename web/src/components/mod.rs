@@ -1,8 +1,11 @@
 //! The parts of the page. Each reads the cockpit and sends it intents.
 
+pub(crate) mod aside;
 pub(crate) mod beside;
 pub(crate) mod controls;
 pub(crate) mod cover;
+pub(crate) mod error_chart;
+pub(crate) mod indicator;
 pub(crate) mod key_list;
 pub(crate) mod marks;
 pub(crate) mod pictures;
@@ -13,4 +16,5 @@ pub(crate) mod situation;
 pub(crate) mod stick_panel;
 pub(crate) mod timeline;
 pub(crate) mod top_bar;
+pub(crate) mod track;
 pub(crate) mod why;

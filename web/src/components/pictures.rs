@@ -1,4 +1,4 @@
-//! The two pictures of the readings, and the canvas that every picture stands on.
+//! Card face and rose, and the canvas that every picture stands on.
 
 use crate::cockpit::{Cockpit, use_cockpit};
 use crate::cover::Cover;
@@ -80,16 +80,17 @@ pub(crate) fn Rose() -> impl IntoView {
 
 /// A canvas that fills its box and is painted anew only when something changed.
 #[component]
-pub(crate) fn Picture<F>(
+pub(crate) fn Picture<F, T>(
     /// Names the box, for the style sheet.
     id: &'static str,
     /// The text equivalent.
-    text: fn(&Readout) -> String,
+    text: T,
     /// Draws it for a size.
     draw: F,
 ) -> impl IntoView
 where
     F: Fn(&Readout, Size) -> Vec<Shape> + 'static,
+    T: Fn(&Readout) -> String + Send + Sync + 'static,
 {
     let cockpit = use_cockpit();
     let frame = NodeRef::<html::Div>::new();

@@ -3,8 +3,9 @@
 
 use super::controls::{Ask, keep_focus};
 use super::cover::CoverWord;
+use super::error_chart::{self, AgainstWhat, ErrorChart};
 use super::pictures::{fonts_loaded, theme};
-use crate::cockpit::{Cockpit, use_cockpit};
+use crate::cockpit::{Against, Cockpit, use_cockpit};
 use crate::download::{download, download_png};
 use crate::intent::{Intent, shortcut};
 use crate::session::{Readout, Session};
@@ -48,9 +49,11 @@ pub(crate) fn Timeline() -> impl IntoView {
         }
     });
     let loops = Signal::derive(move || (words.time.loops)(stretch.get()));
+    let against_time = move || cockpit.against() == Against::Time;
     view! {
         <section class="timeline" aria-label=words.timeline>
             <div class="time-tools">
+                <div class="time-head">
                 <button
                     type="button"
                     class="quiet time-toggle"
@@ -63,6 +66,8 @@ pub(crate) fn Timeline() -> impl IntoView {
                 >
                     {words.timeline}
                 </button>
+                <div hidden=hidden><AgainstWhat/></div>
+                </div>
                 <div class="time-buttons" hidden=hidden>
                     <Ask intent=Intent::LastEvent button=words.last_event sign="‹"/>
                     <Ask intent=Intent::NextEvent button=words.next_event sign="›"/>
@@ -71,10 +76,10 @@ pub(crate) fn Timeline() -> impl IntoView {
                         <Ask intent=Intent::Replay button=replay/>
                         <Ask intent=Intent::Loop button=loops/>
                     </div>
-                    <Save button=words.save_csv save=save_csv/>
-                    <Save button=words.save_svg save=save_svg/>
-                    <Save button=words.time.save_png save=save_png/>
-                    <Save button=words.time.save_flight save=save_flight/>
+                    <Save button=words.save_csv save=[save_csv, error_chart::save_csv]/>
+                    <Save button=words.save_svg save=[save_svg, error_chart::save_svg]/>
+                    <Save button=words.time.save_png save=[save_png, error_chart::save_png]/>
+                    <Save button=words.time.save_flight save=[save_flight; 2]/>
                     <div class="branch" hidden=move || !looking.get()>
                         <Ask intent=Intent::FlyFromHere button=words.fly_from_here/>
                     </div>
@@ -84,23 +89,28 @@ pub(crate) fn Timeline() -> impl IntoView {
                 </div>
             </div>
             <div class="time-chart" id="time-chart" hidden=hidden>
-                <Chart/>
+                <Show when=against_time fallback=ErrorChart>
+                    <Chart/>
+                </Show>
                 <CoverWord/>
             </div>
         </section>
     }
 }
 
-/// A button that hands the browser a file.
+/// A button that hands the browser a file: of the chart against time, or of that against heading.
 #[component]
-fn Save(button: Button, save: fn(Cockpit)) -> impl IntoView {
+fn Save(button: Button, save: [fn(Cockpit); 2]) -> impl IntoView {
     let cockpit = use_cockpit();
     view! {
         <button
             type="button"
             class="save"
             on:mousedown=keep_focus
-            on:click=move |_| save(cockpit)
+            on:click=move |_| match untrack(|| cockpit.against()) {
+                Against::Time => save[0](cockpit),
+                Against::Heading => save[1](cockpit),
+            }
             aria-label=button.name
             title=button.name
         >

@@ -26,8 +26,8 @@ pub(crate) fn TopBar() -> impl IntoView {
     };
     let preferences = cockpit.preferences;
     let view_words = move || match preferences.view() {
-        View::Card => words.show_rose,
-        View::Rose => words.show_card,
+        View::Card => (words.views.show)(preferences.aside()),
+        View::Aside => words.show_card,
     };
     let light_words = move || match preferences.light() {
         Light::Day => words.by_night,

@@ -1,6 +1,6 @@
 //! English.
 
-use super::{Button, Words, en_beside, en_presenter, en_stick, en_time, en_why};
+use super::{Button, Words, en_beside, en_presenter, en_stick, en_time, en_views, en_why};
 use crate::place::{Entry, Wrong, feet};
 use crate::session::Readout;
 use crate::setting::FloatChoice;
@@ -228,10 +228,6 @@ pub(super) const ENGLISH: Words = Words {
         name: "SVG: save the chart as a picture",
     },
 
-    show_rose: Button {
-        label: "Rose",
-        name: "Rose: show it large",
-    },
     show_card: Button {
         label: "Card",
         name: "Card: show it large",
@@ -255,7 +251,7 @@ pub(super) const ENGLISH: Words = Words {
     key_restart: "Restart",
     key_why: "Why the card does it",
     key_situation: "Situation, timeline",
-    key_look: "Card, rose; day, night",
+    key_look: "Card large; day, night",
     key_tell: "Tell situation; this list",
 
     time: en_time::TIME,
@@ -264,6 +260,7 @@ pub(super) const ENGLISH: Words = Words {
     beside: en_beside::BESIDE,
     presenter: en_presenter::PRESENTER,
     stick: en_stick::STICK,
+    views: en_views::VIEWS,
 
     set_situation: "Situation",
     place: |setting| match setting.source {

@@ -9,7 +9,9 @@ mod en_beside;
 mod en_presenter;
 mod en_stick;
 mod en_time;
+mod en_views;
 mod en_why;
+mod views;
 
 use crate::beside::Change;
 use crate::cover::Cover;
@@ -23,6 +25,7 @@ use compass::reading::Difference;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
 use flights::events::Event;
+pub(crate) use views::{Errors, ReadOff, ViewWords};
 
 /// The words of one language.
 pub(crate) struct Words {
@@ -111,7 +114,6 @@ pub(crate) struct Words {
 
     // The page's own buttons.
     pub(crate) show_why: Button,
-    pub(crate) show_rose: Button,
     pub(crate) show_card: Button,
     pub(crate) by_night: &'static str,
     pub(crate) by_day: &'static str,
@@ -148,6 +150,9 @@ pub(crate) struct Words {
 
     // A stick in the hand.
     pub(crate) stick: StickWords,
+
+    // What stands beside the card; the chart against heading.
+    pub(crate) views: ViewWords,
 
     // The situation.
     pub(crate) set_situation: &'static str,
