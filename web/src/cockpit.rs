@@ -4,6 +4,7 @@ use crate::intent::Intent;
 use crate::preferences::Preferences;
 use crate::session::{Readout, Session};
 use crate::setting::Setting;
+use crate::situation_form::Draft;
 use crate::words::Words;
 use compass::range::OutOfRange;
 use leptos::prelude::*;
@@ -25,6 +26,8 @@ pub(crate) struct Cockpit {
     situation_shown: RwSignal<bool>,
     why_shown: RwSignal<bool>,
     timeline_shown: RwSignal<bool>,
+    /// The form that sets the next flight.
+    pub(crate) draft: Draft,
     /// What the browser remembers.
     pub(crate) preferences: Preferences,
     /// The words of the page.
@@ -32,9 +35,9 @@ pub(crate) struct Cockpit {
 }
 
 impl Cockpit {
-    /// A cockpit for a session; `wide` says whether there is room for the key list and the
-    /// timeline.
-    pub(crate) fn new(session: Session, words: &'static Words, wide: bool) -> Self {
+    /// A cockpit for a session and a form for the next; `wide` says whether there is room for the
+    /// key list and the timeline.
+    pub(crate) fn new(session: Session, draft: Draft, words: &'static Words, wide: bool) -> Self {
         Self {
             readout: RwSignal::new(session.readout()),
             session: StoredValue::new_local(session),
@@ -45,6 +48,7 @@ impl Cockpit {
             situation_shown: RwSignal::new(false),
             why_shown: RwSignal::new(false),
             timeline_shown: RwSignal::new(false),
+            draft,
             preferences: Preferences::load(),
             words,
         }
@@ -150,6 +154,17 @@ impl Cockpit {
                 self.keys_shown.set(false);
             }
             Intent::ShowSituation => self.situation_shown.update(|shown| *shown = !*shown),
+            // What is folded away is not changed unseen.
+            Intent::Undo if self.situation_shown.get_untracked() => {
+                let undone = self.draft.undo();
+                let words = &self.words.form;
+                let told = if undone {
+                    words.undone
+                } else {
+                    words.none_undone
+                };
+                self.tell(told.to_owned());
+            }
             Intent::ShowTimeline => self.timeline_shown.update(|shown| *shown = !*shown),
             Intent::ChangeView => self.preferences.change_view(),
             Intent::ChangeLight => self.preferences.change_light(),
@@ -170,8 +185,15 @@ impl Cockpit {
     }
 
     /// Starts a flight from another setting.
-    pub(crate) fn begin(self, setting: Setting) {
-        self.change(|session| session.begin(setting));
+    ///
+    /// # Errors
+    /// A flight that cannot be started; the one under way then goes on.
+    pub(crate) fn begin(self, setting: Setting) -> Result<(), OutOfRange> {
+        let begun = self
+            .session
+            .try_update_value(|session| session.begin(setting));
+        self.look();
+        begun.unwrap_or(Ok(()))
     }
 
     /// A frame of the browser at `now` seconds.

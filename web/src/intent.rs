@@ -51,6 +51,8 @@ pub(crate) enum Intent {
     ShowWhy,
     /// Show or fold the situation.
     ShowSituation,
+    /// Undo the last change of the situation that is being set.
+    Undo,
     /// Show or hide the timeline.
     ShowTimeline,
     /// Show the other view: card or rose.
@@ -229,13 +231,17 @@ pub(crate) const KEYS: [Line; 17] = [
     Line::new(&[Binding::letter("r", Intent::Restart, "R")], |words| {
         words.key_restart
     }),
-    Line::new(&[Binding::letter("w", Intent::ShowWhy, "W")], |words| {
-        words.key_why
-    }),
+    Line::new(
+        &[
+            Binding::letter("w", Intent::ShowWhy, "W"),
+            Binding::letter("g", Intent::ShowTimeline, "G"),
+        ],
+        |words| words.key_why,
+    ),
     Line::new(
         &[
             Binding::letter("s", Intent::ShowSituation, "S"),
-            Binding::letter("g", Intent::ShowTimeline, "G"),
+            Binding::letter("u", Intent::Undo, "U"),
         ],
         |words| words.key_situation,
     ),
