@@ -18,6 +18,7 @@ use crate::intent::{Intent, Meaning, Press, meaning};
 use crate::preferences::View;
 use crate::session::Session;
 use crate::setting::Setting;
+use crate::situation_form::{Draft, SituationForm};
 use crate::words::Words;
 use drawing::theme::Light;
 use leptos::ev;
@@ -25,6 +26,7 @@ use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos_use_document_visibility::use_document_visibility;
 use leptos_use_raf_fn::{UseRafFnCallbackArgs, use_raf_fn};
+use web_sys::js_sys::Date;
 use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 
 /// Where the page is wide enough for three columns and tall enough for the key list under what
@@ -41,7 +43,8 @@ pub(crate) fn App() -> impl IntoView {
         .and_then(|setting| Session::new(setting).ok());
     match session {
         Some(session) => {
-            let cockpit = Cockpit::new(session, words, matches(ROOMY));
+            let draft = Draft::new(SituationForm::new(today()));
+            let cockpit = Cockpit::new(session, draft, words, matches(ROOMY));
             let hands = Hands::new(cockpit);
             provide_context(cockpit);
             provide_context(hands);
@@ -163,6 +166,12 @@ fn belongs_elsewhere(event: &KeyboardEvent, key: &str) -> bool {
         matches!(name.as_str(), "INPUT" | "SELECT" | "TEXTAREA") || element.is_content_editable();
     let pressed = key == " " && matches!(name.as_str(), "BUTTON" | "SUMMARY" | "A");
     typed_into || pressed
+}
+
+/// Today as year-month-day, by the browser's clock.
+fn today() -> String {
+    let iso = String::from(Date::new_0().to_iso_string());
+    iso.split('T').next().unwrap_or_default().to_owned()
 }
 
 fn matches(query: &str) -> bool {

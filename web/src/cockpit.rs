@@ -7,6 +7,7 @@ use crate::preferences::{Aside, Preferences};
 use crate::presenter::Presenter;
 use crate::session::{Readout, Session};
 use crate::setting::Setting;
+use crate::situation_form::Draft;
 use crate::words::Words;
 use compass::range::OutOfRange;
 use leptos::prelude::*;
@@ -43,6 +44,8 @@ pub(crate) struct Cockpit {
     /// Presenter mode.
     pub(crate) presenter: Presenter,
     against: RwSignal<Against>,
+    /// The form that sets the next flight.
+    pub(crate) draft: Draft,
     /// What the browser remembers.
     pub(crate) preferences: Preferences,
     /// The words of the page.
@@ -50,8 +53,9 @@ pub(crate) struct Cockpit {
 }
 
 impl Cockpit {
-    /// A cockpit for a session; `wide` says whether there is room for the key list.
-    pub(crate) fn new(session: Session, words: &'static Words, wide: bool) -> Self {
+    /// A cockpit for a session and a form for the next; `wide` says whether there is room for the
+    /// key list and the timeline.
+    pub(crate) fn new(session: Session, draft: Draft, words: &'static Words, wide: bool) -> Self {
         Self {
             readout: RwSignal::new(session.readout()),
             session: StoredValue::new_local(session),
@@ -67,6 +71,7 @@ impl Cockpit {
             cover: RwSignal::new(Cover::Nothing),
             presenter: Presenter::new(),
             against: RwSignal::new(Against::Time),
+            draft,
             preferences: Preferences::load(),
             words,
         }
@@ -269,6 +274,17 @@ impl Cockpit {
                 self.keys_shown.set(false);
             }
             Intent::ShowSituation => self.situation_shown.update(|shown| *shown = !*shown),
+            // What is folded away is not changed unseen.
+            Intent::Undo if self.situation_shown.get_untracked() => {
+                let undone = self.draft.undo();
+                let words = &self.words.form;
+                let told = if undone {
+                    words.undone
+                } else {
+                    words.none_undone
+                };
+                self.tell(told.to_owned());
+            }
             Intent::ShowTimeline => self.timeline_shown.update(|shown| *shown = !*shown),
             Intent::ShowBeside if self.beside_shown.get_untracked() => {
                 self.beside_shown.set(false);
@@ -313,8 +329,15 @@ impl Cockpit {
     }
 
     /// Starts a flight from another setting.
-    pub(crate) fn begin(self, setting: Setting) {
-        self.change_session(|session| session.begin(setting));
+    ///
+    /// # Errors
+    /// A flight that cannot be started; the one under way then goes on.
+    pub(crate) fn begin(self, setting: Setting) -> Result<(), OutOfRange> {
+        let begun = self
+            .session
+            .try_update_value(|session| session.begin(setting));
+        self.look();
+        begun.unwrap_or(Ok(()))
     }
 
     /// A frame of the browser at `now` seconds.

@@ -57,6 +57,8 @@ pub(crate) enum Intent {
     ShowWhy,
     /// Show or fold the situation.
     ShowSituation,
+    /// Undo the last change of the situation that is being set.
+    Undo,
     /// Show or hide the timeline.
     ShowTimeline,
     /// Show two at once, or one.
@@ -279,13 +281,17 @@ pub(crate) const KEYS: &[Line] = &[
     Line::new(&[Binding::letter("r", Intent::Restart, "R")], |words| {
         words.key_restart
     }),
-    Line::new(&[Binding::letter("w", Intent::ShowWhy, "W")], |words| {
-        words.key_why
-    }),
+    Line::new(
+        &[
+            Binding::letter("w", Intent::ShowWhy, "W"),
+            Binding::letter("g", Intent::ShowTimeline, "G"),
+        ],
+        |words| words.key_why,
+    ),
     Line::new(
         &[
             Binding::letter("s", Intent::ShowSituation, "S"),
-            Binding::letter("g", Intent::ShowTimeline, "G"),
+            Binding::letter("u", Intent::Undo, "U"),
         ],
         |words| words.key_situation,
     ),

@@ -126,12 +126,21 @@ impl Readout {
     }
 }
 
+/// A flight that was left: what it started from, and the clock, as what that carries belongs to
+/// its flight.
+struct Left {
+    setting: Setting,
+    flown: Flown,
+    clock: Clock,
+}
+
 /// A flight under way, and the moment of it that is looked at.
 pub(crate) struct Session {
     setting: Setting,
     flown: Flown,
-    /// The flight that was left when this one was flown on from an earlier moment, and its clock.
-    old: Option<(Flown, Clock)>,
+    /// The flight that this one took the place of: by flying on from an earlier moment, or by a
+    /// new start.
+    old: Option<Left>,
     /// The same flight through one situation more.
     beside: Option<Beside>,
     /// An earlier moment of the flight that is looked at, meanwhile nothing new is flown. It
@@ -243,7 +252,11 @@ impl Session {
             Intent::FlyFromHere => {
                 if let Some(here) = self.looking.take() {
                     let cut = self.flown.until(here.state().step);
-                    self.old = Some(self.change_flight((cut, Clock::default())));
+                    self.old = Some(self.change_flight(Left {
+                        setting: self.setting,
+                        flown: cut,
+                        clock: Clock::default(),
+                    }));
                 }
                 self.set_pause(None);
             }
@@ -276,6 +289,7 @@ impl Session {
             Intent::ShowKeys
             | Intent::ShowSituation
             | Intent::ShowWhy
+            | Intent::Undo
             | Intent::ShowTimeline
             | Intent::ShowBeside
             | Intent::ChangeView
@@ -419,23 +433,28 @@ impl Session {
             .find_map(|(step, it)| (step == here).then_some(it))
     }
 
-    /// Starts a flight from another setting.
+    /// Starts a flight from another setting. The one under way is kept as the old one, unless
+    /// nothing of it was flown yet.
     ///
     /// # Errors
     /// A flight that cannot be started; the one under way then goes on.
     pub(crate) fn begin(&mut self, setting: Setting) -> Result<(), OutOfRange> {
-        let (rate, flights) = (self.rate, self.flights);
-        let change = self.beside.as_ref().map(Beside::change);
+        let (flight, controls) = setting.at_start()?;
         let drift = self.flown.indicator_at(self.flown.steps());
-        let mut next = Self::new(setting)?;
         // The instrument goes along as it is.
-        let indicator = setting.indicator()?;
-        next.flown
-            .set_indicator(indicator.drifting(drift.mechanical_drift(), 0.0)?);
-        *self = next;
-        self.rate = rate;
-        self.compare(change);
-        self.flights = flights.wrapping_add(1);
+        let indicator = setting
+            .indicator()?
+            .drifting(drift.mechanical_drift(), 0.0)?;
+        let left = self.change_flight(Left {
+            setting,
+            flown: Flown::new(flight, controls, indicator),
+            clock: Clock::default(),
+        });
+        if left.flown.steps() > 0 {
+            self.old = Some(left);
+        }
+        self.looking = None;
+        self.set_pause(None);
         Ok(())
     }
 
@@ -499,15 +518,15 @@ impl Session {
         }
     }
 
-    /// Puts another flight in the place of this one, and gives this one, each with its clock: what
-    /// that carries belongs to its flight.
-    fn change_flight(&mut self, (flown, clock): (Flown, Clock)) -> (Flown, Clock) {
+    /// Puts another flight in the place of this one, and gives this one.
+    fn change_flight(&mut self, other: Left) -> Left {
         self.flights = self.flights.wrapping_add(1);
         self.stretch = Stretch::default();
-        let left = (
-            std::mem::replace(&mut self.flown, flown),
-            std::mem::replace(&mut self.clock, clock),
-        );
+        let left = Left {
+            setting: std::mem::replace(&mut self.setting, other.setting),
+            flown: std::mem::replace(&mut self.flown, other.flown),
+            clock: std::mem::replace(&mut self.clock, other.clock),
+        };
         self.compare(self.beside.as_ref().map(Beside::change));
         left
     }
@@ -934,11 +953,11 @@ mod tests {
 
         // Flown on alike it is the same flight; flown otherwise it is another one.
         session.flown.fly(200);
-        let (old, _) = session.old.as_ref().unwrap();
+        let old = &session.old.as_ref().unwrap().flown;
         assert_eq!(session.flown.end().state(), old.at(2200).state());
         ask(&mut session, Intent::Bank(-30));
         session.flown.fly(400);
-        let (old, _) = session.old.as_ref().unwrap();
+        let old = &session.old.as_ref().unwrap().flown;
         assert_ne!(session.flown.end().state(), old.at(2600).state());
         assert_eq!(session.flown.at(2600).state(), session.flown.end().state());
         let other = session.flown.end().state().clone();
@@ -1035,6 +1054,29 @@ mod tests {
         let branch = session.readout();
         let (track, later) = session.flown.track(&branch.moment);
         assert!((track.last().unwrap().east - 400.0 * KNOT).abs() < 0.5 && later.is_empty());
+    }
+
+    #[test]
+    fn a_new_start_keeps_the_flight_it_replaces_and_its_setting() {
+        let mut session = turned();
+        let end = session.readout();
+        let south = Setting::new(FieldSource::Latitude { latitude: -0.6 }).unwrap();
+        session.begin(south).unwrap();
+        // A second start, with nothing flown between, must not push it out.
+        session.begin(south).unwrap();
+        let start = session.readout();
+        assert_eq!((start.setting, start.time), (south, 0.0));
+        assert!(start.has_old && start.flight != end.flight);
+
+        ask(&mut session, Intent::ReturnToOld);
+        let back = session.readout();
+        assert_eq!(
+            (back.setting, back.moment, back.flown),
+            (end.setting, end.moment, end.flown)
+        );
+        ask(&mut session, Intent::Restart);
+        ask(&mut session, Intent::ReturnToOld);
+        assert_eq!(session.readout().moment, end.moment);
     }
 
     #[test]

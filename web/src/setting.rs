@@ -1,4 +1,4 @@
-//! What a flight starts from: place, float, iron, air and heading.
+//! What a flight starts from: place, float, iron, air, heading and airspeed.
 
 use compass::aircraft::Aircraft;
 use compass::deviation::AircraftIron;
@@ -10,12 +10,13 @@ use compass::heading::MagneticHeading;
 use compass::heading_indicator::HeadingIndicator;
 use compass::range::OutOfRange;
 use compass::simulation::{Simulation, Situation};
-use compass::unit::KNOT;
+use compass::steady::level_deviation;
+use compass::unit::{KNOT, NANOTESLA};
 use earth::FieldSource;
 use flights::Start;
 
-/// Airspeed at the start, in knots; chosen: a light aircraft's cruise.
-const AIRSPEED: f64 = 100.0;
+/// Airspeed at the start of the first flight, in knots; chosen: a light aircraft's cruise.
+pub(crate) const HOME_AIRSPEED: f64 = 100.0;
 /// Latitude of the first flight, in degrees north; chosen.
 pub(crate) const HOME_LATITUDE: f64 = 52.0;
 
@@ -31,15 +32,18 @@ pub(crate) enum FloatChoice {
     Sluggish,
     /// Swings several times before it rests.
     LightlyDamped,
+    /// The standard float on a pivot that holds it a little.
+    StickyPivot,
 }
 
 impl FloatChoice {
     /// Every choice once.
-    pub(crate) const ALL: [Self; 4] = [
+    pub(crate) const ALL: [Self; 5] = [
         Self::Standard,
         Self::Brisk,
         Self::Sluggish,
         Self::LightlyDamped,
+        Self::StickyPivot,
     ];
 
     /// The choice that these settings are, if they are one.
@@ -54,6 +58,51 @@ impl FloatChoice {
             Self::Brisk => FloatSettings::brisk(),
             Self::Sluggish => FloatSettings::sluggish(),
             Self::LightlyDamped => FloatSettings::lightly_damped(),
+            Self::StickyPivot => FloatSettings::default().with_sticky_pivot(),
+        }
+    }
+}
+
+/// An aircraft's iron that can be chosen.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum IronChoice {
+    /// None.
+    #[default]
+    None,
+    /// Something magnetised ahead of the compass.
+    MagnetAhead,
+    /// A frame of soft iron.
+    SoftFrame,
+}
+
+impl IronChoice {
+    /// Every choice once.
+    pub(crate) const ALL: [Self; 3] = [Self::None, Self::MagnetAhead, Self::SoftFrame];
+
+    /// The choice that this iron is, if it is one.
+    pub(crate) fn of(iron: AircraftIron) -> Option<Self> {
+        let same = |it: &Self| {
+            let hard = it.hard_nanotesla().map(|part| part * NANOTESLA);
+            AircraftIron::new(hard, it.soft()) == Ok(iron)
+        };
+        Self::ALL.into_iter().find(same)
+    }
+
+    /// Its fixed field in nanotesla: forward, right, down. All are chosen, for a deviation of
+    /// several degrees where the horizontal field is some 20 000 nT: enough to be seen at once.
+    pub(crate) fn hard_nanotesla(self) -> [f64; 3] {
+        match self {
+            Self::None => [0.0; 3],
+            Self::MagnetAhead => [3000.0, -800.0, 0.0],
+            Self::SoftFrame => [0.0; 3],
+        }
+    }
+
+    /// Its soft iron's matrix, row by row. Chosen likewise.
+    pub(crate) fn soft(self) -> [[f64; 3]; 3] {
+        match self {
+            Self::None | Self::MagnetAhead => [[0.0; 3]; 3],
+            Self::SoftFrame => [[0.1, 0.0, 0.0], [0.0, -0.1, 0.0], [0.0; 3]],
         }
     }
 }
@@ -79,6 +128,8 @@ pub(crate) struct Setting {
     pub(crate) air: RoughAir,
     /// The heading at the start, in whole degrees from 1 to 360.
     pub(crate) heading: u16,
+    /// Airspeed at the start, m/s.
+    pub(crate) airspeed: f64,
     field: MagneticField,
 }
 
@@ -95,6 +146,7 @@ impl Setting {
             iron: AircraftIron::NONE,
             air: RoughAir::default(),
             heading: 360,
+            airspeed: HOME_AIRSPEED * KNOT,
         })
     }
 
@@ -135,7 +187,7 @@ impl Setting {
     pub(crate) fn start(&self) -> Start {
         Start {
             heading_deg: f64::from(self.heading),
-            speed_kt: AIRSPEED,
+            speed_kt: self.airspeed / KNOT,
         }
     }
 
@@ -148,12 +200,21 @@ impl Setting {
         HeadingIndicator::agreeing(self.source.latitude().unwrap_or(0.0), 0.0)
     }
 
+    /// The deviation in degrees, east positive, in level flight on magnetic north, east, south and
+    /// west; none where nothing is left of the field.
+    pub(crate) fn level_deviations(&self) -> [Option<f64>; 4] {
+        [0.0, 90.0, 180.0, 270.0].map(|degrees| {
+            let heading = MagneticHeading::from_degrees(degrees);
+            level_deviation(&self.field, &self.iron, heading).map(f64::to_degrees)
+        })
+    }
+
     /// Straight and level at the start, the card at rest, and the controls for it.
     ///
     /// # Errors
     /// A float setting beyond its range.
     pub(crate) fn at_start(&self) -> Result<(Simulation, Controls), OutOfRange> {
-        let controls = Controls::level(AIRSPEED * KNOT);
+        let controls = Controls::level(self.airspeed);
         let heading = MagneticHeading::from_degrees(f64::from(self.heading));
         let situation = Situation {
             field: self.field,

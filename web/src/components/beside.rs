@@ -13,7 +13,7 @@ use kurbo::Size;
 use leptos::prelude::*;
 
 /// The changes to choose from, in the order of the list; a latitude is set by its slider.
-const CHANGES: [Change; 9] = [
+const CHANGES: [Change; 10] = [
     Change::OtherHemisphere,
     Change::Latitude(0),
     Change::NoVerticalField,
@@ -23,6 +23,7 @@ const CHANGES: [Change; 9] = [
     Change::Float(FloatChoice::Brisk),
     Change::Float(FloatChoice::Sluggish),
     Change::Float(FloatChoice::LightlyDamped),
+    Change::Float(FloatChoice::StickyPivot),
 ];
 
 /// The button that shows two at once.

@@ -2,12 +2,12 @@
 
 use super::beside::CompareButton;
 use super::controls::keep_focus;
-use super::place_panel::PlacePanel;
+use super::situation_panel::SituationPanel;
 use super::stick_panel::StickPanel;
 use crate::cockpit::use_cockpit;
 use crate::intent::{Intent, shortcut};
-use crate::place::nanotesla;
-use crate::setting::{FloatChoice, Setting};
+use crate::setting::{FloatChoice, IronChoice, Setting};
+use crate::situation_form::nanotesla;
 use crate::words::Words;
 use leptos::prelude::*;
 
@@ -41,10 +41,16 @@ pub(crate) fn Situation() -> impl IntoView {
                     <span>{move || (words.float_choice)(FloatChoice::of(setting.get().float))}</span>
                     " "
                     <span>{move || (words.air_choice)(setting.get().air)}</span>
+                    " "
+                    {move || {
+                        let iron = setting.get().iron;
+                        let said = (words.form.iron_choice)(IronChoice::of(iron));
+                        (!iron.is_none()).then(|| view! { <span>{said}</span> })
+                    }}
                 </span>
             </button>
             <CompareButton/>
-            <PlacePanel/>
+            <SituationPanel/>
             <StickPanel/>
         </section>
     }

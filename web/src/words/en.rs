@@ -1,9 +1,11 @@
 //! English.
 
-use super::{Button, Words, en_beside, en_presenter, en_stick, en_time, en_views, en_why};
-use crate::place::{Entry, Wrong, feet};
+use super::{
+    Button, Words, en_beside, en_presenter, en_situation, en_stick, en_time, en_views, en_why,
+};
 use crate::session::Readout;
 use crate::setting::FloatChoice;
+use crate::situation_form::feet;
 use compass::field::Zone;
 use compass::gust::RoughAir;
 use compass::reading::Difference;
@@ -249,8 +251,8 @@ pub(super) const ENGLISH: Words = Words {
     key_branch: "Fly from here; old flight",
     key_rate: "Slow, fast motion",
     key_restart: "Restart",
-    key_why: "Why the card does it",
-    key_situation: "Situation, timeline",
+    key_why: "Why, timeline",
+    key_situation: "Situation, undo in it",
     key_look: "Card large; day, night",
     key_tell: "Tell situation; this list",
 
@@ -292,18 +294,6 @@ pub(super) const ENGLISH: Words = Words {
     way_latitude: "Latitude",
     way_place: "Place, date",
     way_by_hand: "By hand",
-    latitude: "Latitude",
-    longitude: "Longitude",
-    altitude: "Altitude",
-    date: "Date",
-    dip: "Dip",
-    horizontal: "Horizontal intensity",
-    latitude_hint: "°, south −",
-    longitude_hint: "°, west −",
-    altitude_hint: "feet",
-    date_hint: "2025 to 2029",
-    dip_hint: "°, up −",
-    horizontal_hint: "nT",
     gives: "This gives",
     gives_nothing: "No field yet: mend what is marked above.",
     start_heading: "On heading",
@@ -313,6 +303,7 @@ pub(super) const ENGLISH: Words = Words {
         Some(FloatChoice::Brisk) => "Brisk float",
         Some(FloatChoice::Sluggish) => "Sluggish float",
         Some(FloatChoice::LightlyDamped) => "Lightly damped float",
+        Some(FloatChoice::StickyPivot) => "Float on a sticky pivot",
         None => "Float of your own",
     },
     float_option: |float| match float {
@@ -320,6 +311,7 @@ pub(super) const ENGLISH: Words = Words {
         FloatChoice::Brisk => "Brisk",
         FloatChoice::Sluggish => "Sluggish",
         FloatChoice::LightlyDamped => "Lightly damped",
+        FloatChoice::StickyPivot => "Sticky pivot",
     },
     air: "Air",
     air_choice: |air| match air {
@@ -334,41 +326,7 @@ pub(super) const ENGLISH: Words = Words {
         RoughAir::Moderate => "Moderate turbulence",
         RoughAir::Severe => "Severe turbulence",
     },
-    chosen: "Values of floats are chosen, not measured.",
-    begin: "Start a new flight",
-    fault: |fault| {
-        let (name, such) = match fault.entry {
-            Entry::Latitude => ("Latitude", "a number of degrees, such as 52 or 33 S"),
-            Entry::Longitude => ("Longitude", "a number of degrees, such as 13.4 or 71 W"),
-            Entry::Altitude => ("Altitude", "a number of feet, such as 3000"),
-            Entry::Date => ("Date", "a day, such as 2026-05-01"),
-            Entry::Dip => ("Dip", "a number of degrees, such as 65"),
-            Entry::Horizontal => ("Horizontal intensity", "a number of nT, such as 20000"),
-        };
-        let unit = match fault.entry {
-            Entry::Altitude => " ft",
-            Entry::Horizontal => " nT",
-            _ => "°",
-        };
-        match &fault.wrong {
-            Wrong::Empty => format!("{name} must be {such}."),
-            Wrong::NotANumber(text) => format!("{name} must be {such}, not “{text}”."),
-            Wrong::OutOfRange { least, most, value } => format!(
-                "{name} must be from {}{unit} to {}{unit}, not {}{unit}.",
-                minus(*least),
-                minus(*most),
-                minus(*value)
-            ),
-            Wrong::NotADate => format!("{name} must be {such}."),
-            Wrong::OutsideModel(date) => format!(
-                "Date must be from 2025-01-01 to 2029-12-31, the life of the magnetic model, not {date}."
-            ),
-            Wrong::TooStrong => {
-                "Dip and horizontal intensity together give a vertical field beyond 100 000 nT: lower one of them.".to_owned()
-            }
-            Wrong::Model(reason) => format!("The magnetic model gives no field here: {reason}."),
-        }
-    },
+    form: en_situation::FORM,
 };
 
 fn readings(readout: &Readout) -> String {
@@ -485,12 +443,12 @@ pub(super) fn factor(rate: f64) -> String {
     }
 }
 
-fn latitude_text(radians: f64) -> String {
+pub(super) fn latitude_text(radians: f64) -> String {
     let side = if radians < 0.0 { "S" } else { "N" };
     format!("{}° {side}", hundredths(radians.to_degrees().abs()))
 }
 
-fn longitude_text(radians: f64) -> String {
+pub(super) fn longitude_text(radians: f64) -> String {
     let side = if radians < 0.0 { "W" } else { "E" };
     format!("{}° {side}", hundredths(radians.to_degrees().abs()))
 }
@@ -508,15 +466,9 @@ fn thousands(value: i64) -> String {
     }
 }
 
-/// A number with a true minus.
-fn minus(value: f64) -> String {
-    value.to_string().replace('-', "−")
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::place::{PlaceForm, Way};
     use crate::session::Session;
     use crate::setting::Setting;
 
@@ -576,36 +528,5 @@ mod tests {
             "Horizontal 18\u{202f}470 nT"
         );
         assert_eq!((ENGLISH.dip_line)(-55.04), "Dip 55.0° up");
-    }
-
-    #[test]
-    fn a_fault_says_what_where_and_how_to_mend_it() {
-        let said = |form: PlaceForm| (ENGLISH.fault)(&form.setting().unwrap_err()[0]);
-        let form = || PlaceForm {
-            way: Way::Place,
-            ..PlaceForm::new("2026-05-01".to_owned())
-        };
-        assert_eq!(
-            said(PlaceForm {
-                latitude: "-95.5".to_owned(),
-                ..form()
-            }),
-            "Latitude must be from −90° to 90°, not −95.5°."
-        );
-        assert_eq!(
-            said(PlaceForm {
-                longitude: "west".to_owned(),
-                ..form()
-            }),
-            "Longitude must be a number of degrees, such as 13.4 or 71 W, not “west”."
-        );
-        assert_eq!(
-            said(PlaceForm {
-                date: "2031-01-01".to_owned(),
-                ..form()
-            }),
-            "Date must be from 2025-01-01 to 2029-12-31, the life of the magnetic model, \
-             not 2031-01-01."
-        );
     }
 }

@@ -22,6 +22,7 @@ pub(super) const BESIDE: BesideWords = BesideWords {
         Change::Float(FloatChoice::Brisk) => "Brisk float",
         Change::Float(FloatChoice::Sluggish) => "Sluggish float",
         Change::Float(FloatChoice::LightlyDamped) => "Lightly damped float",
+        Change::Float(FloatChoice::StickyPivot) => "Pivot that sticks",
         Change::OtherIron => "Iron put in or taken out",
     },
     latitude: "Latitude there",

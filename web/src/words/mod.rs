@@ -7,6 +7,7 @@
 mod en;
 mod en_beside;
 mod en_presenter;
+mod en_situation;
 mod en_stick;
 mod en_time;
 mod en_views;
@@ -15,12 +16,13 @@ mod views;
 
 use crate::beside::Change;
 use crate::cover::Cover;
-use crate::place::Fault;
 use crate::session::Readout;
-use crate::setting::{FloatChoice, Setting};
+use crate::setting::{FloatChoice, IronChoice, Setting};
+use crate::situation_form::{Entry, Fault, Mark};
 use crate::stretch::Stretch;
 use compass::cause::Explanation;
 use compass::gust::RoughAir;
+use compass::range::{OutOfRange, Range};
 use compass::reading::Difference;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
@@ -167,18 +169,6 @@ pub(crate) struct Words {
     pub(crate) way_latitude: &'static str,
     pub(crate) way_place: &'static str,
     pub(crate) way_by_hand: &'static str,
-    pub(crate) latitude: &'static str,
-    pub(crate) longitude: &'static str,
-    pub(crate) altitude: &'static str,
-    pub(crate) date: &'static str,
-    pub(crate) dip: &'static str,
-    pub(crate) horizontal: &'static str,
-    pub(crate) latitude_hint: &'static str,
-    pub(crate) longitude_hint: &'static str,
-    pub(crate) altitude_hint: &'static str,
-    pub(crate) date_hint: &'static str,
-    pub(crate) dip_hint: &'static str,
-    pub(crate) horizontal_hint: &'static str,
     pub(crate) gives: &'static str,
     pub(crate) gives_nothing: &'static str,
     pub(crate) start_heading: &'static str,
@@ -191,9 +181,53 @@ pub(crate) struct Words {
     pub(crate) air_choice: fn(RoughAir) -> &'static str,
     /// In the form, where it stands beside the word for the air.
     pub(crate) air_option: fn(RoughAir) -> &'static str,
-    pub(crate) chosen: &'static str,
+    pub(crate) form: FormWords,
+}
+
+/// The words of the form that sets a flight.
+pub(crate) struct FormWords {
+    /// What an entry is called.
+    pub(crate) label: fn(Entry) -> &'static str,
+    /// Its unit, and what else is to be known before typing.
+    pub(crate) hint: fn(Entry) -> &'static str,
+    pub(crate) float_hint: fn(Range, Mark) -> String,
+    pub(crate) hemisphere: &'static str,
+    pub(crate) north: &'static str,
+    pub(crate) south: &'static str,
+    pub(crate) map: &'static str,
+    pub(crate) map_hint: &'static str,
+    /// Takes latitude and longitude, and dip, in degrees.
+    pub(crate) map_place: fn(Option<(f64, f64)>, Option<f64>) -> String,
+    /// Takes degrees, down positive.
+    pub(crate) dip_mark: fn(i16) -> String,
+    pub(crate) iron: &'static str,
+    /// `None`: iron whose numbers are the user's own.
+    pub(crate) iron_choice: fn(Option<IronChoice>) -> &'static str,
+    /// In the form, where it stands beside the word for iron.
+    pub(crate) iron_option: fn(IronChoice) -> &'static str,
+    pub(crate) own: &'static str,
+    pub(crate) float_numbers: &'static str,
+    pub(crate) float_note: &'static str,
+    pub(crate) iron_numbers: &'static str,
+    pub(crate) iron_note: &'static str,
+    /// Forward, right, down.
+    pub(crate) axes: [&'static str; 3],
+    pub(crate) soft: &'static str,
+    pub(crate) soft_hint: &'static str,
+    pub(crate) deviation: &'static str,
+    /// North, east, south, west.
+    pub(crate) cardinals: [&'static str; 4],
+    /// Takes degrees, east positive.
+    pub(crate) deviation_value: fn(Option<f64>) -> String,
+    pub(crate) undo: Button,
+    pub(crate) undone: &'static str,
+    pub(crate) none_undone: &'static str,
+    pub(crate) reset: Button,
+    pub(crate) old_flight: Button,
     pub(crate) begin: &'static str,
     pub(crate) fault: fn(&Fault) -> String,
+    /// A flight that could not be started although each entry was fine.
+    pub(crate) refused: fn(&OutOfRange) -> String,
 }
 
 /// The words for what was flown, replayed or taken home.
