@@ -33,8 +33,9 @@ function rows(csv) {
 // home matters.
 async function fly(page) {
   await press(page, 's');
-  await page.getByLabel('Air').selectOption('Moderate turbulence');
+  await page.locator('#air').selectOption('Moderate turbulence');
   await page.locator('#float').selectOption('Brisk');
+  await page.locator('#situation').focus();
   await press(page, 's');
   await begin(page, { latitude: -35, heading: 330 });
   await page.evaluate(() => document.activeElement.blur());
