@@ -44,7 +44,7 @@ pub(crate) fn CompareButton() -> impl IntoView {
             on:mousedown=keep_focus
             on:click=move |_| cockpit.ask(Intent::ShowBeside)
         >
-            {button.label}
+            <span class="compare-label">{button.label}</span>
         </button>
     }
 }

@@ -1,6 +1,5 @@
 //! The situation on the left edge: one line until it is unfolded.
 
-use super::beside::CompareButton;
 use super::controls::keep_focus;
 use super::situation_panel::SituationPanel;
 use super::stick_panel::StickPanel;
@@ -49,7 +48,6 @@ pub(crate) fn Situation() -> impl IntoView {
                     }}
                 </span>
             </button>
-            <CompareButton/>
             <SituationPanel/>
             <StickPanel/>
         </section>

@@ -1,5 +1,6 @@
 //! The top line: name, what the flight is doing, and the page's own buttons.
 
+use super::beside::CompareButton;
 use super::controls::keep_focus;
 use super::presenter::PresenterTools;
 use crate::clock::Rate;
@@ -50,6 +51,7 @@ pub(crate) fn TopBar() -> impl IntoView {
                 >
                     {move || view_words().label}
                 </button>
+                <CompareButton/>
                 <button
                     type="button"
                     class="quiet"
