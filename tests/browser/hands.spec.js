@@ -54,9 +54,9 @@ test('a stick banks in proportion, and a throttle sets the airspeed', async ({ o
   await press(page, '+', 3);
   await move(page, 0, 1);
   await expect(bank(page)).toHaveText('45° right');
-  // Half of the way from the edge of the dead zone to the end.
-  await move(page, 0, -0.55);
-  await expect(bank(page)).toHaveText('23° left');
+  // Three fifths of the way from the edge of the dead zone to the end.
+  await move(page, 0, -0.64);
+  await expect(bank(page)).toHaveText('27° left');
   await move(page, 0, 0.05);
   await expect(bank(page)).toHaveText('level');
   await move(page, 3, -1);
