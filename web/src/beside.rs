@@ -202,10 +202,9 @@ mod tests {
     }
 
     fn setting() -> Setting {
-        Setting {
-            heading: 330,
-            ..Setting::home().unwrap()
-        }
+        let mut setting = Setting::home().unwrap();
+        setting.heading = 330;
+        setting
     }
 
     #[test]

@@ -224,7 +224,7 @@ mod tests {
 
     #[test]
     fn the_style_sheet_has_the_presenters_colours() {
-        let style = include_str!("../../static/style.css");
+        let style = include_str!("../../static/style/presenter.css");
         let (_, presenting) = style.split_once(":root[data-presenting] {").unwrap();
         let (presenting, _) = presenting.split_once('}').unwrap();
         for (name, role) in [

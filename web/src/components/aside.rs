@@ -1,6 +1,7 @@
 //! What stands beside the card: rose, track or heading indicator, and the buttons to choose.
 
 use super::controls::keep_focus;
+use super::cover::CoverWord;
 use super::indicator::Indicator;
 use super::pictures::Rose;
 use super::track::Track;
@@ -15,6 +16,7 @@ pub(crate) fn BesideTheCard() -> impl IntoView {
     let cockpit = use_cockpit();
     let words = &cockpit.words.views;
     let shown = Memo::new(move |_| cockpit.preferences.aside());
+    let covered = Memo::new(move |_| !cockpit.cover().shows_both());
     let button = move |aside: Aside| {
         view! {
             <button
@@ -39,6 +41,8 @@ pub(crate) fn BesideTheCard() -> impl IntoView {
             </div>
             {move || match shown.get() {
                 Aside::Rose => view! { <Rose/> }.into_any(),
+                // Either would give away what is covered.
+                _ if covered.get() => view! { <CoverWord/> }.into_any(),
                 Aside::Track => view! { <Track/> }.into_any(),
                 Aside::Indicator => view! { <Indicator/> }.into_any(),
             }}

@@ -172,7 +172,7 @@ mod tests {
 
     #[test]
     fn a_new_member_must_be_given_its_place() {
-        assert!(faults("lessons", &["compass"])[0].contains("lessons is new"));
+        assert!(faults("newcomer", &["compass"])[0].contains("newcomer is new"));
     }
 
     #[test]
