@@ -9,8 +9,9 @@ const address = process.env.BASE_URL;
 // second has, which leaves layout and paint the rest.
 const MEDIAN = 4;
 const LATE = 8;
-// What may come on top of the record in ten minutes, in bytes; chosen: WebAssembly's memory grows
-// by whole pages and its lists by doubling, so up to three times the record, and half a megabyte.
+// What may come on top of the record in ten minutes, in bytes; chosen: lists grow by doubling, so
+// up to three times the record is taken; half a megabyte for the chart's thinned samples, which
+// reach their bound in the fourth minute, and for whole pages of WebAssembly's memory.
 const RECORD_TIMES = 3;
 const SLACK = 512 * 1024;
 // Nodes of the document that may be more after ten minutes than after one; chosen, far below one a

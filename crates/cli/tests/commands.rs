@@ -52,6 +52,41 @@ fn fly_prints_a_row_every_half_second_with_six_decimals() {
 }
 
 #[test]
+fn fly_flies_a_flight_by_its_controls() {
+    let controls = r#"{"field": {"latitude_deg": 52},
+        "start": {"heading_deg": 350, "speed_kt": 100},
+        "controls": [{"time_s": 1, "bank_deg": 15}, {"time_s": 8, "bank_deg": 0}],
+        "duration_s": 10.25}"#;
+    let csv = done(&["fly", "-", "--every", "1"], controls);
+    let rows: Vec<Vec<&str>> = csv.lines().map(|line| line.split(',').collect()).collect();
+    let bank = |row: usize| -> f64 { rows[row][4].parse().unwrap() };
+    assert_eq!((rows.len(), rows[12][0]), (1 + 12, "10.250000"));
+    assert_eq!(bank(2), 0.0, "held from its step on");
+    assert!((bank(8) - 15.0).abs() < 0.1 && bank(12) < 8.0);
+
+    for (from, to, sentence) in [
+        (
+            "15}",
+            "61}",
+            "standard input: controls[0].bank_deg: bank must be from -60° to 60°, not 61°",
+        ),
+        (
+            "\"time_s\": 8",
+            "\"time_s\": 1",
+            "standard input: controls[1].time_s: each time must be at least 0.005 s after the one \
+             before, which is 1 s, not 1 s",
+        ),
+    ] {
+        assert_eq!(
+            refused(&["fly", "-"], &controls.replace(from, to)),
+            sentence
+        );
+    }
+    let unknown = refused(&["fly", "-"], &controls.replace("bank_deg", "bnk_deg"));
+    assert!(unknown.contains("the nearest is \"bank_deg\""), "{unknown}");
+}
+
+#[test]
 fn fly_writes_the_same_flight_as_json() {
     let csv = done(&["fly", "-", "--every", "2.5"], TURN);
     let json = done(&["fly", "-", "--every", "2.5", "--format", "json"], TURN);

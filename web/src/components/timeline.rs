@@ -27,6 +27,10 @@ const STRETCH: f64 = 60.0;
 /// How far the read-out stands from the pointer, in pixels; chosen.
 const BESIDE: f64 = 8.0;
 
+/// Below this width, in pixels, there is no room for it beside the pointer: it stands at the left.
+/// Chosen: twice its length and a little.
+const NARROW: f64 = 680.0;
+
 /// The size of the chart that is taken home; chosen: the width of a printed page at a height at
 /// which three strips are read with ease.
 const EXPORTED: Size = Size::new(1180.0, 420.0);
@@ -198,7 +202,9 @@ fn Chart() -> impl IntoView {
         let place = layout.with(|layout| Some(layout.as_ref()?.x_of(cursor.get()?)));
         let (place, width) = (place.unwrap_or_default(), size.get().width);
         let pixels = |from_edge: f64| format!("{:.0}px", from_edge + BESIDE);
-        if place > 0.5 * width {
+        if width < NARROW {
+            ("0px".to_owned(), "auto".to_owned())
+        } else if place > 0.5 * width {
             ("auto".to_owned(), pixels(width - place))
         } else {
             (pixels(place), "auto".to_owned())

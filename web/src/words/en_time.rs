@@ -64,5 +64,5 @@ pub(super) const TIME: TimeWords = TimeWords {
         label: "Flight",
         name: "Flight: save it as a file that can be flown again",
     },
-    key_replay: "Replay; loop from, to, none",
+    key_replay: "Replay; loop a stretch",
 };
