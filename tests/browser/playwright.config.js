@@ -15,6 +15,8 @@ export default defineConfig({
   reporter: [['list'], ['json', { outputFile: 'results/report.json' }]],
   forbidOnly: Boolean(process.env.CI),
   fullyParallel: true,
+  // Two cores run two browsers without a graphics card: the longest tests take half of this.
+  timeout: 60_000,
   workers: 2,
   // A test that passes only at the second try has found something.
   retries: 0,
@@ -22,7 +24,6 @@ export default defineConfig({
     ...devices['Desktop Chrome'],
     baseURL,
     screenshot: 'only-on-failure',
-    trace: 'retain-on-failure',
     // Requests of a service worker cannot be refused here; the tests of it ask for it.
     serviceWorkers: 'block',
     launchOptions: {

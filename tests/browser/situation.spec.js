@@ -1,5 +1,6 @@
 // The situation: three ways to set the field, and what is said of a wrong entry.
 
+import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './fixtures.js';
 import { hurry, press, read, until } from './flying.js';
 
@@ -103,3 +104,83 @@ test('float and air', async ({ open, page }) => {
   await hurry(page);
   await until(page, ({ tilt }) => tilt > 4.2);
 });
+
+test('a place on the map, by pointer and by arrow keys', async ({ open, page }) => {
+  await open();
+  await press(page, 's');
+  await page.getByRole('radio', { name: 'Place, date' }).check();
+  const map = page.locator('.map .picture');
+  const [latitude, longitude] = ['Latitude', 'Longitude'].map((name) =>
+    page.getByRole('textbox', { name }),
+  );
+  const box = await map.boundingBox();
+  // The south-east quarter of the map.
+  await page.mouse.click(box.x + 0.8 * box.width, box.y + 0.7 * box.height);
+  expect(Number(await latitude.inputValue())).toBeLessThan(0);
+  const east = Number(await longitude.inputValue());
+  expect(east).toBeGreaterThan(60);
+  const south = Number(await latitude.inputValue());
+  await press(page, 'ArrowUp');
+  await expect(latitude).toHaveValue(String(south + 5));
+  await press(page, 'Shift+ArrowRight');
+  await expect(longitude).toHaveValue(String(east + 1));
+  await expect(page.locator('#gives')).toContainText('up');
+  // The arrows went to the map, not to the aircraft.
+  expect((await read(page)).bank).toBe(0);
+});
+
+test('the float number by number, each with its range; undo and reset', async ({ open, page }) => {
+  await open();
+  await press(page, 's');
+  await page.getByText('Float, number by number').click();
+  const period = page.getByLabel('Yaw period', { exact: true });
+  await expect(period).toHaveValue('6');
+  await period.fill('900');
+  await expect(page.locator('.place-panel')).toContainText(/Yaw period must be from 0\.5 .*120.*, not 900/);
+  await period.fill('9');
+  await start(page).click();
+  await expect(page.locator('#situation')).toContainText('Float of your own');
+  await page.getByRole('button', { name: 'Undo the last change here' }).click();
+  await expect(period).toHaveValue('6');
+  await page.getByRole('textbox', { name: 'Latitude' }).fill('-20');
+  await page.getByRole('button', { name: 'Reset everything here' }).click();
+  await expect(page.getByRole('textbox', { name: 'Latitude' })).toHaveValue('52');
+  await page.locator('#situation').focus();
+  await press(page, 'u');
+  await expect(page.getByRole('textbox', { name: 'Latitude' })).toHaveValue('-20');
+});
+
+test('iron turns the card, and the flight before can be had again', async ({ open, page }) => {
+  await open();
+  await until(page, ({ time }) => time > 0.5);
+  await press(page, 's');
+  await page.getByLabel('On heading').selectOption('90');
+  await page.getByLabel('Iron', { exact: true }).selectOption({ label: 'Magnet ahead' });
+  await start(page).click();
+  await expect(page.locator('#heading')).toHaveText('090°');
+  await expect.poll(async () => {
+    const { compass, heading } = await read(page);
+    return Math.abs(compass - heading);
+  }).toBeGreaterThan(2);
+  await page.getByRole('button', { name: 'Flight before: return to it' }).click();
+  await expect(page.locator('#heading')).toHaveText('360°');
+  await expect(page.locator('#situation')).not.toContainText('Magnet');
+});
+
+for (const colorScheme of ['light', 'dark']) {
+  test(`the whole form bars nobody, ${colorScheme}`, async ({ open, page }) => {
+    await page.emulateMedia({ colorScheme });
+    await open();
+    await press(page, ' ');
+    await press(page, 's');
+    await page.getByRole('radio', { name: 'Place, date' }).check();
+    await page.getByText('Float, number by number').click();
+    await page.getByText('Iron and deviation').click();
+    for (const [width, height] of [[1280, 720], [390, 844]]) {
+      await page.setViewportSize({ width, height });
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      expect(violations).toEqual([]);
+    }
+  });
+}

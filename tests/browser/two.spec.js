@@ -54,7 +54,8 @@ test('each change of the list is flown at once', async ({ open, page }) => {
   expect(await other(page)).not.toBe(level);
 
   await list.selectOption({ label: 'No vertical field' });
-  await expect(page.locator('#other-compass')).toHaveText(`${String(level).padStart(3, '0')}°`);
+  // As on the dip equator, but for the weaker field, in which the liquid drags the card further.
+  await expect.poll(async () => Math.abs(rightOf(await other(page), level))).toBeLessThanOrEqual(5);
   for (const label of ['No swirl in the liquid', 'Iron put in or taken out', 'Sluggish float']) {
     const before = await other(page);
     await list.selectOption({ label });

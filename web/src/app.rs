@@ -31,7 +31,7 @@ use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 
 /// Where the page is wide enough for three columns and tall enough for the key list under what
 /// stands beside the card.
-const ROOMY: &str = "(min-width: 70rem) and (min-height: 54rem)";
+const ROOMY: &str = "(min-width: 70rem) and (min-height: 42rem)";
 
 /// The page.
 #[component]
