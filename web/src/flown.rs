@@ -24,6 +24,9 @@ const AIR: SeededAir = SeededAir { seed: 1 };
 /// Steps between two samples: a tenth of a second.
 const SAMPLE_EVERY: u64 = STEPS_PER_SECOND / 10;
 
+/// About the most positions of a track that are drawn; chosen: finer than its bends are seen.
+const MOST_OF_TRACK: usize = 1000;
+
 /// The bytes by which a flight grows in a minute, changes of the controls aside.
 pub(crate) const RECORD_BYTES_A_MINUTE: usize = (60 * STEPS_PER_SECOND / SAMPLE_EVERY) as usize
     * (size_of::<Sample>() + size_of::<Position>())
@@ -175,17 +178,19 @@ impl Flown {
         strip_chart::read_at(&two, time)
     }
 
-    /// Where the aircraft was ten times a second: up to a moment, the moment itself last, and
-    /// after it.
-    pub(crate) fn track(&self, moment: &Moment) -> (Vec<Position>, &[Position]) {
+    /// Where the aircraft was, ten times a second or as often as can be seen of a long flight: up
+    /// to a moment, the moment itself last, and after it.
+    pub(crate) fn track(&self, moment: &Moment) -> (Vec<Position>, Vec<Position>) {
         let last = (self.samples_until(moment.time).len()).saturating_sub(1);
         let (before, later) = self.track.split_at((last + 1).min(self.track.len()));
-        let mut track = before.to_vec();
+        let seldom = self.track.len() / MOST_OF_TRACK + 1;
+        let thinned = |all: &[Position]| all.iter().step_by(seldom).copied().collect();
+        let mut track: Vec<Position> = thinned(before);
         if let (Some(from), Some(sample)) = (before.last(), self.samples.get(last)) {
             let motion = &moment.motion;
             track.push(further(from, motion, motion, moment.time - sample.time));
         }
-        (track, later)
+        (track, thinned(later))
     }
 
     /// Ten samples for each second, up to a time.

@@ -52,7 +52,7 @@ fn with_view<T>(cockpit: Cockpit, readout: &Readout, then: impl FnOnce(&PlanView
                 0.0
             },
             track: &track,
-            later,
+            later: &later,
             fit: Fit::Whole,
             show_heading: true,
             show_compass: true,
