@@ -47,3 +47,13 @@ export const hurry = (page) => press(page, '+', 3);
 
 // How far a heading lies to the right of another, from −180 to 180.
 export const rightOf = (heading, other) => ((heading - other + 540) % 360) - 180;
+
+// A right turn through north at 50° N, held while the card lags.
+export async function holdInTurnThroughNorth(page) {
+  await begin(page, { latitude: 50, heading: 330 });
+  await hurry(page);
+  await press(page, 'ArrowRight', 3);
+  await until(page, ({ heading }) => heading > 350 || heading < 60);
+  await press(page, ' ');
+  return read(page);
+}

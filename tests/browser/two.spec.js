@@ -1,25 +1,15 @@
 // Two at once: the same flight in another situation beside this one.
 
 import AxeBuilder from '@axe-core/playwright';
-import { begin, hurry, press, read, rightOf, until } from './flying.js';
+import { holdInTurnThroughNorth, press, rightOf } from './flying.js';
 import { expect, test } from './fixtures.js';
 
 const other = async (page) =>
   Number.parseInt(await page.locator('#other-compass').textContent(), 10);
 
-// Flies through north and holds the flight there.
-async function turnThroughNorth(page) {
-  await begin(page, { latitude: 50, heading: 330 });
-  await hurry(page);
-  await press(page, 'ArrowRight', 3);
-  await until(page, ({ heading }) => heading > 350 || heading < 60);
-  await press(page, ' ');
-  return read(page);
-}
-
 test('the other hemisphere leads where this one lags, also when it is asked late', async ({ open, page }) => {
   await open();
-  const now = await turnThroughNorth(page);
+  const now = await holdInTurnThroughNorth(page);
   expect(now.difference).toMatch(/^lags/);
   await press(page, 'y');
   await expect(page.locator('#other-difference')).toHaveText(/^leads by \d+°$/);
@@ -41,7 +31,7 @@ test('the other hemisphere leads where this one lags, also when it is asked late
 
 test('each change of the list is flown at once', async ({ open, page }) => {
   await open();
-  await turnThroughNorth(page);
+  await holdInTurnThroughNorth(page);
   await press(page, 'y');
   const list = page.getByLabel('There', { exact: true });
 

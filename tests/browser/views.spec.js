@@ -1,23 +1,13 @@
 // What stands beside the card, and the chart against heading.
 
 import AxeBuilder from '@axe-core/playwright';
-import { begin, hurry, press, read, rightOf, until } from './flying.js';
+import { holdInTurnThroughNorth, press, rightOf, until } from './flying.js';
 import { expect, test } from './fixtures.js';
 
 const dial = async (page) => {
   const label = await page.getByRole('img', { name: /^Heading indicator/ }).getAttribute('aria-label');
   return Number.parseInt(/: (\d{3})°/.exec(label)[1], 10);
 };
-
-// A right turn through north, held while the card lags.
-async function lag(page) {
-  await begin(page, { latitude: 50, heading: 330 });
-  await hurry(page);
-  await press(page, 'ArrowRight', 3);
-  await until(page, ({ heading }) => heading > 350 || heading < 60);
-  await press(page, ' ');
-  return read(page);
-}
 
 test('a key goes through rose, track and indicator, and the choice is remembered', async ({ open, page }) => {
   await open();
@@ -39,7 +29,7 @@ test('a key goes through rose, track and indicator, and the choice is remembered
 test('an indicator set while the card swings keeps the error it took over', async ({ open, page }) => {
   await open();
   await press(page, 'a', 2);
-  const swung = await lag(page);
+  const swung = await holdInTurnThroughNorth(page);
   const error = page.locator('#indicator-error');
   await expect(error).toHaveText('Shows the real heading.');
   await press(page, 'i');
@@ -68,7 +58,7 @@ test('an indicator set while the card swings keeps the error it took over', asyn
 test('the track shows both rays, and true north where the variation is known', async ({ open, page }) => {
   await open();
   await press(page, 'a');
-  const now = await lag(page);
+  const now = await holdInTurnThroughNorth(page);
   const track = page.locator('#track canvas');
   await expect(track).toHaveAttribute(
     'aria-label',
@@ -86,7 +76,7 @@ test('errors against heading are read off by key and by pointer', async ({ open,
   await press(page, 'g');
   await press(page, 'e');
   await expect(page.locator('#errors-caption')).toHaveText('Turn, or change speed: the errors are drawn here.');
-  await lag(page);
+  await holdInTurnThroughNorth(page);
   await expect(page.locator('#errors-caption')).toContainText('Right turn');
   const chart = page.getByRole('slider', { name: 'Heading to read the errors on' });
   await chart.focus();

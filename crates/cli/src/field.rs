@@ -1,13 +1,13 @@
 //! `dipwise field`: the Earth's field at a place and a date.
 
 use crate::failure::Failure;
+use crate::options::{accept, date};
 use crate::output::{self, Format};
 use clap::Args;
 use compass::field::Zone;
-use compass::range::Range;
 use compass::unit::NANOTESLA;
 use earth::place::{ALTITUDE, LATITUDE, LONGITUDE};
-use earth::{Date, Place, PlaceField};
+use earth::{Place, PlaceField};
 use flights::six_decimals;
 use serde::Serialize;
 use std::io::Write;
@@ -67,23 +67,13 @@ impl Field {
     }
 
     fn at(&self) -> Result<PlaceField, Failure> {
-        let accept = |option: &str, range: Range, value: f64| {
-            range
-                .accept(value)
-                .map_err(|error| Failure::at(option, error))
-        };
         let place = Place::new(
             accept("--lat", LATITUDE, self.lat)?,
             accept("--lon", LONGITUDE, self.lon)?,
             accept("--altitude-ft", ALTITUDE, self.altitude_ft)?,
         )
         .map_err(|error| Failure::Input(error.to_string()))?;
-        let date = match self.date.parse::<f64>() {
-            Ok(year) => Date::from_decimal_year(year).map_err(earth::Error::from),
-            Err(_) => Date::parse(&self.date),
-        };
-        date.and_then(|date| PlaceField::at(place, date))
-            .map_err(|error| Failure::at("--date", error))
+        PlaceField::at(place, date(&self.date)?).map_err(|error| Failure::at("--date", error))
     }
 }
 

@@ -6,6 +6,7 @@
 mod failure;
 mod field;
 mod fly;
+mod options;
 mod output;
 mod steady;
 mod table;

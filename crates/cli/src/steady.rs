@@ -1,6 +1,7 @@
 //! `dipwise steady`: the closed forms.
 
 use crate::failure::Failure;
+use crate::options::accept;
 use crate::output::{self, Format};
 use clap::Args;
 use compass::field::DIP;
@@ -74,11 +75,6 @@ impl Steady {
     }
 
     fn rows(&self) -> Result<Vec<Row>, Failure> {
-        let accept = |option: &str, range: Range, value: f64| {
-            range
-                .accept(value)
-                .map_err(|error| Failure::at(option, error))
-        };
         let dip = accept("--dip", DIP, self.dip)?;
         let bank = accept("--bank", BANK, self.bank.unwrap_or(0.0))?;
         let acceleration = self.accel_g.unwrap_or(0.0);

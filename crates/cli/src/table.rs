@@ -1,6 +1,7 @@
 //! `dipwise table`: when to begin to roll out, for targets all round.
 
 use crate::failure::Failure;
+use crate::options::{accept, date};
 use crate::output;
 use clap::{Args, ValueEnum};
 use compass::deviation::AircraftIron;
@@ -13,7 +14,7 @@ use compass::rule_of_thumb::Turn;
 use compass::simulation::Situation;
 use compass::unit::Unit;
 use earth::place::{ALTITUDE, LATITUDE, LONGITUDE};
-use earth::{Date, FieldSource, Place};
+use earth::{FieldSource, Place};
 use flights::heading_to_six_decimals;
 use lessons::roll_out::{BANK, Planner};
 use serde::Serialize;
@@ -140,21 +141,16 @@ impl Table {
     }
 
     fn rows(&self) -> Result<Vec<Row>, Failure> {
-        let accept = |option: &str, range: Range, value: f64| {
-            range
-                .accept(value)
-                .map_err(|error| Failure::at(option, error))
-        };
         let latitude = accept("--lat", LATITUDE, self.lat)?;
         let altitude = accept("--altitude-ft", ALTITUDE, self.altitude_ft)?;
         let bank = accept("--bank", BANK, self.bank)?;
         let airspeed = accept("--airspeed-kt", AIRSPEED_COMMAND, self.airspeed_kt)?;
         accept("--every", EVERY, self.every)?;
         let source = match (self.lon, &self.date) {
-            (Some(longitude), Some(date)) => FieldSource::Place {
+            (Some(longitude), Some(day)) => FieldSource::Place {
                 place: Place::new(latitude, accept("--lon", LONGITUDE, longitude)?, altitude)
                     .map_err(|error| Failure::Input(error.to_string()))?,
-                date: read_date(date)?,
+                date: date(day)?,
             },
             _ => FieldSource::Latitude { latitude },
         };
@@ -189,14 +185,6 @@ impl Table {
         }
         Ok(rows)
     }
-}
-
-fn read_date(text: &str) -> Result<Date, Failure> {
-    let date = match text.parse::<f64>() {
-        Ok(year) => Date::from_decimal_year(year).map_err(earth::Error::from),
-        Err(_) => Date::parse(text),
-    };
-    date.map_err(|error| Failure::at("--date", error))
 }
 
 fn csv(rows: &[Row]) -> Result<(), Failure> {
