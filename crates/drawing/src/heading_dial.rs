@@ -7,12 +7,12 @@
 use crate::layout::fits;
 use crate::lettering::{NUMERALS, label};
 use crate::outline::{add_arc, add_segment, diamond, ellipse, hatch, polygon, segment};
+use crate::round::Round;
 use crate::shape::{Anchor, CAP_HEIGHT, Pen, Shape, Text};
 use crate::theme::Role;
 use compass::angle::half_turn;
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::heading_indicator::GyroHeading;
-use compass::maths;
 use kurbo::{Affine, BezPath, Point, Rect, Size};
 use std::f64::consts::FRAC_PI_2;
 
@@ -52,39 +52,12 @@ pub fn describe(view: &DialView) -> DialFigures {
 /// Errors below this, in radians, have no band: half a degree.
 const SLIGHT: f64 = 0.5 * std::f64::consts::PI / 180.0;
 
-/// The dial's middle and the radius of its card.
-struct Dial {
-    middle: Point,
-    radius: f64,
-}
-
-impl Dial {
-    /// The point in a direction (radians clockwise from the index), a share of the radius out.
-    fn at(&self, direction: f64, share: f64) -> Point {
-        let (s, c) = maths::sin_cos(direction);
-        self.middle + (share * self.radius * s, -share * self.radius * c)
-    }
-
-    /// From a plane with x to the right of a direction and y back along it, in radii.
-    fn along(&self, direction: f64) -> Affine {
-        let (s, c) = maths::sin_cos(direction);
-        let r = self.radius;
-        Affine::new([r * c, r * s, -r * s, r * c, self.middle.x, self.middle.y])
-    }
-
-    /// As on the rose: small pictures keep stronger lines.
-    fn line(&self, width: f64) -> f64 {
-        let unit = self.radius / 168.0;
-        width * (0.4 + 0.6 * unit).min(2.0 * unit)
-    }
-}
-
 /// Draws the dial as large as the size allows; nothing under 8 or over 100,000 either way.
 pub fn heading_dial(view: &DialView, size: Size) -> Vec<Shape> {
     if !fits(size) {
         return Vec::new();
     }
-    let dial = Dial {
+    let dial = Round {
         middle: Point::new(size.width / 2.0, size.height / 2.0),
         radius: 0.4 * size.width.min(size.height),
     };
@@ -110,7 +83,7 @@ pub fn heading_dial(view: &DialView, size: Size) -> Vec<Shape> {
 }
 
 /// The card, turned so that `indication` is up; its numerals are read from the rim inward.
-fn card(shapes: &mut Vec<Shape>, dial: &Dial, indication: f64) {
+fn card(shapes: &mut Vec<Shape>, dial: &Round, indication: f64) {
     let face = ellipse(dial.along(0.0));
     shapes.push(Shape::flat(face.clone(), Role::Card.solid()));
     let (mut long, mut short) = (BezPath::new(), BezPath::new());
@@ -147,7 +120,7 @@ fn card(shapes: &mut Vec<Shape>, dial: &Dial, indication: f64) {
 }
 
 /// The fixed index: a line across the marks under a wedge.
-fn index(shapes: &mut Vec<Shape>, dial: &Dial) {
+fn index(shapes: &mut Vec<Shape>, dial: &Round) {
     let line = segment(dial.at(0.0, 0.8), dial.at(0.0, 1.06));
     shapes.push(Shape::line(
         line.clone(),
@@ -164,7 +137,7 @@ fn index(shapes: &mut Vec<Shape>, dial: &Dial) {
 }
 
 /// The error as a hatched band outside the card, from the index to the heading.
-fn band(shapes: &mut Vec<Shape>, dial: &Dial, to: f64) {
+fn band(shapes: &mut Vec<Shape>, dial: &Round, to: f64) {
     if to.abs() < SLIGHT {
         return;
     }
@@ -185,7 +158,7 @@ fn band(shapes: &mut Vec<Shape>, dial: &Dial, to: f64) {
 }
 
 /// The open triangle at the rim.
-fn heading_mark(shapes: &mut Vec<Shape>, dial: &Dial, direction: f64) {
+fn heading_mark(shapes: &mut Vec<Shape>, dial: &Round, direction: f64) {
     let mut head = polygon(&[
         Point::new(0.0, -1.2),
         Point::new(0.085, -1.04),
@@ -197,7 +170,7 @@ fn heading_mark(shapes: &mut Vec<Shape>, dial: &Dial, direction: f64) {
 }
 
 /// The filled diamond at the rim.
-fn compass_mark(shapes: &mut Vec<Shape>, dial: &Dial, direction: f64) {
+fn compass_mark(shapes: &mut Vec<Shape>, dial: &Round, direction: f64) {
     let mut mark = diamond(Point::new(0.0, -1.1), 0.065);
     mark.apply_affine(dial.along(direction));
     shapes.push(Shape::line(

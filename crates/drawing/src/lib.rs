@@ -62,6 +62,7 @@ mod lettering;
 mod outline;
 pub mod plan_view;
 pub mod rose;
+mod round;
 mod scales;
 pub mod shape;
 pub mod stage3d;

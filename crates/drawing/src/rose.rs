@@ -4,10 +4,10 @@ use crate::figures::Figures;
 use crate::layout::fits;
 use crate::lettering::NUMERALS;
 use crate::outline::{add_arc, add_segment, diamond, ellipse, hatch, polygon, segment};
+use crate::round::Round;
 use crate::shape::{Anchor, CAP_HEIGHT, Pen, Shape, Text};
 use crate::theme::Role;
 use compass::heading::{CompassHeading, MagneticHeading};
-use compass::maths;
 use kurbo::{Affine, BezPath, Point, Rect, Size};
 use std::f64::consts::FRAC_PI_2;
 
@@ -35,42 +35,13 @@ pub fn describe(view: &RoseView) -> Figures {
 /// How far out the compass's line reaches, as a share of the ring's radius.
 const COMPASS_REACH: f64 = 0.6;
 
-/// The rose's middle and the radius of its ring.
-struct Rose {
-    middle: Point,
-    radius: f64,
-}
-
-impl Rose {
-    /// The point in a direction (radians clockwise from up), a share of the radius out.
-    fn at(&self, direction: f64, share: f64) -> Point {
-        let (s, c) = maths::sin_cos(direction);
-        self.middle + (share * self.radius * s, -share * self.radius * c)
-    }
-
-    /// From a plane with x to the right of a direction and y back along it, in radii, origin in
-    /// the middle.
-    fn along(&self, direction: f64) -> Affine {
-        let (s, c) = maths::sin_cos(direction);
-        let r = self.radius;
-        Affine::new([r * c, r * s, -r * s, r * c, self.middle.x, self.middle.y])
-    }
-
-    fn line(&self, width: f64) -> f64 {
-        // As on the card face: small pictures keep stronger lines. The ring of a rose 420 wide
-        // has a radius of 168.
-        let unit = self.radius / 168.0;
-        width * (0.4 + 0.6 * unit).min(2.0 * unit)
-    }
-}
-
 /// Draws the rose as large as the size allows; nothing under 8 or over 100,000
 /// either way.
 pub fn rose(view: &RoseView, size: Size) -> Vec<Shape> {
     if !fits(size) {
         return Vec::new();
     }
-    let rose = Rose {
+    let rose = Round {
         middle: Point::new(size.width / 2.0, size.height / 2.0),
         radius: 0.385 * size.width.min(size.height),
     };
@@ -103,7 +74,7 @@ pub fn rose(view: &RoseView, size: Size) -> Vec<Shape> {
 }
 
 /// The ring with its marks and labels.
-fn ring(shapes: &mut Vec<Shape>, rose: &Rose) {
+fn ring(shapes: &mut Vec<Shape>, rose: &Round) {
     let face = ellipse(rose.along(0.0));
     shapes.push(Shape::flat(face.clone(), Role::Card.solid()));
     shapes.push(Shape::line(face, Pen::solid(Role::Rule, rose.line(2.0))));
@@ -138,7 +109,7 @@ fn ring(shapes: &mut Vec<Shape>, rose: &Rose) {
 }
 
 /// The error as a hatched sector from the heading to the reading, `error` radians to its right.
-fn sector(shapes: &mut Vec<Shape>, rose: &Rose, heading: f64, error: f64) {
+fn sector(shapes: &mut Vec<Shape>, rose: &Round, heading: f64, error: f64) {
     if error == 0.0 {
         return;
     }
@@ -164,7 +135,7 @@ fn sector(shapes: &mut Vec<Shape>, rose: &Rose, heading: f64, error: f64) {
 }
 
 /// Solid line, open triangle.
-fn heading_pointer(shapes: &mut Vec<Shape>, rose: &Rose, heading: f64) {
+fn heading_pointer(shapes: &mut Vec<Shape>, rose: &Round, heading: f64) {
     let base = 0.74;
     shapes.push(Shape::line(
         segment(rose.middle, rose.at(heading, base)),
@@ -181,7 +152,7 @@ fn heading_pointer(shapes: &mut Vec<Shape>, rose: &Rose, heading: f64) {
 }
 
 /// Dashed line, filled diamond.
-fn compass_pointer(shapes: &mut Vec<Shape>, rose: &Rose, reading: f64) {
+fn compass_pointer(shapes: &mut Vec<Shape>, rose: &Round, reading: f64) {
     let path = segment(rose.middle, rose.at(reading, COMPASS_REACH));
     let dash = rose.line(9.0);
     shapes.push(Shape::line(
