@@ -4,6 +4,9 @@
 //! let browsers keep it for ever. Files name one another by plain names, as they stand in
 //! `static/`, from the top folder of the page and between quotes or brackets: `"style.css"`,
 //! `'./web.js'`, `url(fonts/text.woff2)`. Publishing puts the hashed names in their place.
+//!
+//! A file that is only ever named as `import('./film.js')` or `fetch('./list.json')` is loaded
+//! later, when it is asked for, and is no part of the first load.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::hash::Hasher;
@@ -43,7 +46,8 @@ pub(crate) fn publish(files: &BTreeMap<String, Vec<u8>>) -> Result<Vec<Asset>> {
         if first.insert(name)
             && let Some(published) = publisher.done.get(name)
         {
-            waiting.extend(published.uses.iter().map(String::as_str));
+            let at_once = published.uses.iter().filter(|used| !used.later);
+            waiting.extend(at_once.map(|used| used.plain.as_str()));
         }
     }
     let first: BTreeSet<String> = first.into_iter().map(str::to_owned).collect();
@@ -83,7 +87,14 @@ pub(crate) fn digest(parts: &[&[u8]]) -> String {
 struct Published {
     name: String,
     content: Vec<u8>,
-    uses: Vec<String>,
+    /// The other files that it names.
+    uses: Vec<Use>,
+}
+
+struct Use {
+    plain: String,
+    /// Whether it is fetched only when it is asked for.
+    later: bool,
 }
 
 struct Publisher<'a> {
@@ -118,14 +129,23 @@ impl Publisher<'_> {
                     continue;
                 }
                 let name = self.publish(other)?;
+                let count = |text: &str, part: &str| text.matches(part).count();
+                let later = found.iter().all(|(quoted, _)| {
+                    let asked =
+                        ["import", "fetch"].map(|by| count(&text, &format!("{by}({quoted})")));
+                    count(&text, quoted) == asked.iter().sum::<usize>()
+                });
                 for (quoted, around) in found {
                     text = text.replace(&quoted, &around.replace('*', &name));
                 }
-                uses.push(other.clone());
+                uses.push(Use {
+                    plain: other.clone(),
+                    later,
+                });
             }
             let published: BTreeSet<&str> = uses
                 .iter()
-                .map(|used| self.done[used].name.as_str())
+                .map(|used| self.done[&used.plain].name.as_str())
                 .collect();
             if let Some(stranger) = fetched(plain, &text)
                 .into_iter()
@@ -332,6 +352,38 @@ mod tests {
             assets
                 .iter()
                 .any(|asset| asset.name == "fonts/OFL.txt" && !asset.first_load)
+        );
+    }
+
+    #[test]
+    fn what_is_only_asked_for_later_is_not_in_the_first_load() {
+        let assets = publish(&site(&[
+            ("index.html", "<script src=\"start.js\"></script>"),
+            (
+                "start.js",
+                "() => import('./film.js'); () => fetch('./list.json'); import('./both.js'); \
+                 import './both.js';",
+            ),
+            ("film.js", "import './muxer.mjs';"),
+            ("muxer.mjs", ""),
+            ("both.js", ""),
+            ("list.json", "[]"),
+        ]))
+        .unwrap();
+        let first = |start: &str| {
+            assets
+                .iter()
+                .any(|it| it.name.starts_with(start) && it.first_load)
+        };
+        assert!(first("start-") && first("both-"));
+        for later in ["film-", "muxer-", "list-"] {
+            assert!(!first(later), "{later}");
+        }
+        let (film, _) = text(&assets, "film-");
+        assert!(
+            text(&assets, "start-")
+                .1
+                .contains(&format!("import('./{film}')"))
         );
     }
 
