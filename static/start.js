@@ -4,6 +4,12 @@ import init from './web.js';
 
 const root = document.documentElement;
 
+// What the app fetches only when it is asked for, and so is no part of the first load: see
+// web/src/later.rs.
+globalThis.dipwiseLater = {
+  demonstrations: () => fetch('./demonstrations.json').then((answer) => answer.text()),
+};
+
 try {
   await init({ module_or_path: new URL('./web_bg.wasm', import.meta.url) });
   root.dataset.ready = 'true';

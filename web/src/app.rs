@@ -15,7 +15,9 @@ use crate::components::why::Why;
 use crate::cover::Cover;
 use crate::hands::Hands;
 use crate::intent::{Intent, Meaning, Press, meaning};
+use crate::player::{Player, catalogue};
 use crate::preferences::View;
+use crate::route::{Route, use_route};
 use crate::session::Session;
 use crate::setting::Setting;
 use crate::situation_form::{Draft, SituationForm};
@@ -23,6 +25,7 @@ use crate::words::Words;
 use drawing::theme::Light;
 use leptos::ev;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
 use leptos_use_document_visibility::use_document_visibility;
 use leptos_use_raf_fn::{UseRafFnCallbackArgs, use_raf_fn};
@@ -48,6 +51,9 @@ pub(crate) fn App() -> impl IntoView {
             let hands = Hands::new(cockpit);
             provide_context(cockpit);
             provide_context(hands);
+            let player = Player::new();
+            provide_context(player);
+            follow(cockpit, player);
             run(cockpit, hands);
             view! { <Page cockpit/> }.into_any()
         }
@@ -95,6 +101,25 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
         <PresenterLayer/>
         <p class="unseen" role="status" aria-live="polite">{move || cockpit.told()}</p>
     }
+}
+
+/// Opens what the address names.
+fn follow(cockpit: Cockpit, player: Player) {
+    let route = use_route();
+    Effect::new(move || match route.get() {
+        Route::Demonstration(name, latitude) => spawn_local(async move {
+            let found = catalogue().await.into_iter().find(|it| it.name == name);
+            let latitude = latitude.and_then(|it| it.parse::<f64>().ok());
+            let opened = found.map(|it| match latitude {
+                Some(degrees) => player.open(cockpit, it.at_latitude_deg(degrees)),
+                None => player.open(cockpit, it),
+            });
+            if let Some(Err(error)) = opened {
+                cockpit.tell(error.to_string());
+            }
+        }),
+        _ => player.close(),
+    });
 }
 
 /// Connects the cockpit with the browser: frames, keys, sight, light and language.

@@ -96,17 +96,11 @@ impl Beside {
     /// started so.
     pub(crate) fn of(flown: &Flown, setting: &Setting, change: Change) -> Option<Self> {
         let setting = change.applied(setting);
-        let (start, controls) = setting.at_start().ok()?;
-        let mut other = Flown::new(start, controls, setting.indicator().ok()?);
-        for step in 0..flown.steps() {
-            other.set_controls(flown.controls_at(step));
-            other.fly(1);
-        }
-        other.set_controls(flown.controls());
+        let other = flown.flown_in(setting.situation(), setting.indicator().ok()?);
         Some(Self {
             change,
             setting,
-            flown: other,
+            flown: other.ok()?,
         })
     }
 

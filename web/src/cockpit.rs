@@ -1,6 +1,7 @@
 //! The session as the page sees it: signals to read, intents to send.
 
 use crate::beside::Change;
+use crate::clock::Rate;
 use crate::cover::Cover;
 use crate::intent::Intent;
 use crate::preferences::{Aside, Preferences};
@@ -10,6 +11,7 @@ use crate::setting::Setting;
 use crate::situation_form::Draft;
 use crate::words::Words;
 use compass::range::OutOfRange;
+use flights::{ScenarioError, ScenarioFile};
 use leptos::prelude::*;
 
 /// Seconds between two updates of texts that only screen readers meet; chosen.
@@ -338,6 +340,25 @@ impl Cockpit {
             .try_update_value(|session| session.begin(setting));
         self.look();
         begun.unwrap_or(Ok(()))
+    }
+
+    /// Opens a scripted or recorded flight, at its start; see [`Session::open`].
+    ///
+    /// # Errors
+    /// A scenario that cannot be flown; the flight under way then goes on.
+    pub(crate) fn open(self, file: &ScenarioFile) -> Result<(), ScenarioError> {
+        let opened = self
+            .session
+            .try_update_value(|session| session.open(file))
+            .unwrap_or(Ok(()));
+        self.look();
+        opened
+    }
+
+    /// Plays or flies so fast from now on.
+    pub(crate) fn set_rate(self, rate: Rate) {
+        self.session.update_value(|session| session.set_rate(rate));
+        self.look();
     }
 
     /// A frame of the browser at `now` seconds.

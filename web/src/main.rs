@@ -7,6 +7,8 @@
 //! | `stretch.rs` | a stretch of it that is replayed over and over |
 //! | `clock.rs` | frame times → whole steps |
 //! | `intent.rs` | what a user can ask for, and the keys for it |
+//! | `route.rs`, `later.rs` | what the address names; files that are fetched when asked for |
+//! | `player.rs` | a demonstration that is played over the session |
 //! | `setting.rs`, `place.rs` | what a flight starts from; the form that sets it |
 //! | `cockpit.rs` | the session as signals: components read, and send intents |
 //! | `cover.rs`, `presenter.rs` | what is hidden from a class; presenter mode |
@@ -35,8 +37,11 @@ mod download;
 mod flown;
 mod hands;
 mod intent;
+mod later;
+mod player;
 mod preferences;
 mod presenter;
+mod route;
 mod screen;
 mod session;
 mod setting;

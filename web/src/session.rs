@@ -6,7 +6,7 @@
 use crate::beside::{Beside, BesideReadout, Change};
 use crate::clock::{Clock, Rate, Tick};
 use crate::cover::Cover;
-use crate::flown::Flown;
+use crate::flown::{Flown, Origin};
 use crate::intent::Intent;
 use crate::setting::Setting;
 use crate::stretch::Stretch;
@@ -18,8 +18,8 @@ use compass::reading::Difference;
 use compass::simulation::{Moment, STEP, STEPS_PER_SECOND, Simulation};
 use compass::unit::KNOT;
 use drawing::heading_dial::{DialView, describe};
-use flights::Recorded;
 use flights::events::Timed;
+use flights::{Recorded, Scenario, ScenarioError, ScenarioFile};
 
 /// How many steps one request for a step flies, or looks back: a tenth of a second; chosen, so
 /// that a card that swings is seen to move.
@@ -165,7 +165,12 @@ impl Session {
         let (flight, controls) = setting.at_start()?;
         Ok(Self {
             setting,
-            flown: Flown::new(flight, controls, setting.indicator()?),
+            flown: Flown::new(
+                Origin::Level(setting.start()),
+                flight,
+                controls,
+                setting.indicator()?,
+            ),
             old: None,
             beside: None,
             looking: None,
@@ -186,6 +191,10 @@ impl Session {
         if self.looking.is_some() && intent.moves_controls() {
             // What was flown is past: it can be flown on from, but not changed.
             return Ok(());
+        }
+        if intent.moves_controls() && matches!(self.flown.origin(), Origin::Script(_)) {
+            // A script that has ended is flown on by the pilot.
+            self.fly_on_from(self.flown.steps())?;
         }
         let now = self.flown.controls();
         match intent {
@@ -250,13 +259,8 @@ impl Session {
                 self.look_at(after.unwrap_or(u64::MAX));
             }
             Intent::FlyFromHere => {
-                if let Some(here) = self.looking.take() {
-                    let cut = self.flown.until(here.state().step);
-                    self.old = Some(self.change_flight(Left {
-                        setting: self.setting,
-                        flown: cut,
-                        clock: Clock::default(),
-                    }));
+                if let Some(here) = &self.looking {
+                    self.fly_on_from(here.state().step)?;
                 }
                 self.set_pause(None);
             }
@@ -412,18 +416,53 @@ impl Session {
         self.stretch
     }
 
-    /// The flight so far as a scenario file, which gives it again to the bit.
-    pub(crate) fn to_scenario(&self) -> String {
+    /// The flight so far as a scenario file, which gives it again to the bit; none for a flight
+    /// that went on from the middle of a script.
+    pub(crate) fn to_scenario(&self) -> Option<ScenarioFile> {
         let record = self.flown.record();
-        Recorded {
+        let start = match self.flown.origin() {
+            Origin::Level(start) => *start,
+            Origin::Script(file) => return Some((**file).clone()),
+            Origin::MidAir => return None,
+        };
+        let recorded = Recorded {
             source: self.setting.source,
             situation: *record.start().situation(),
             air: self.flown.air(),
-            start: self.setting.start(),
+            start,
             inputs: record.inputs(),
             steps: record.steps(),
+        };
+        Some(recorded.to_file())
+    }
+
+    /// Opens a scripted or recorded flight: flown to its end at once, and looked at from its
+    /// start. The flight under way is kept as the old one, unless nothing of it was flown yet.
+    ///
+    /// # Errors
+    /// A scenario that cannot be flown; the flight under way then goes on.
+    pub(crate) fn open(&mut self, file: &ScenarioFile) -> Result<(), ScenarioError> {
+        let scenario = Scenario::from_file(file)?;
+        let setting = Setting::of_scenario(&scenario);
+        let indicator = setting
+            .indicator()
+            .map_err(|error| ScenarioError::at("", error))?;
+        let left = self.change_flight(Left {
+            setting,
+            flown: Flown::of_scenario(file, &scenario, indicator)?,
+            clock: Clock::default(),
+        });
+        if left.flown.steps() > 0 {
+            self.old = Some(left);
         }
-        .to_json()
+        self.set_pause(Some(Pause::Asked));
+        self.look_at(0);
+        Ok(())
+    }
+
+    /// Plays or flies so fast from now on.
+    pub(crate) fn set_rate(&mut self, rate: Rate) {
+        self.rate = rate;
     }
 
     /// What happens at the very step that is read, if anything does.
@@ -447,7 +486,7 @@ impl Session {
             .drifting(drift.mechanical_drift(), 0.0)?;
         let left = self.change_flight(Left {
             setting,
-            flown: Flown::new(flight, controls, indicator),
+            flown: Flown::new(Origin::Level(setting.start()), flight, controls, indicator),
             clock: Clock::default(),
         });
         if left.flown.steps() > 0 {
@@ -455,6 +494,18 @@ impl Session {
         }
         self.looking = None;
         self.set_pause(None);
+        Ok(())
+    }
+
+    /// Flies on from a step; the flight so far is kept as the old one.
+    fn fly_on_from(&mut self, step: u64) -> Result<(), OutOfRange> {
+        let cut = Left {
+            setting: self.setting,
+            flown: self.flown.to_fly_on(step)?,
+            clock: Clock::default(),
+        };
+        self.looking = None;
+        self.old = Some(self.change_flight(cut));
         Ok(())
     }
 
@@ -878,14 +929,11 @@ mod tests {
             ask(&mut session, Intent::FlyFromHere);
             ask(&mut session, Intent::Bank(-5));
             watch(&mut session, 100.0, 5.0);
-            let text = session.to_scenario();
-            let again = flights::Scenario::from_json(&text)
-                .unwrap()
-                .record()
-                .unwrap();
+            let file = session.to_scenario().unwrap();
+            let again = Scenario::from_file(&file).unwrap().record().unwrap();
             let record = session.flown.record();
             assert_eq!(again.steps(), record.steps());
-            assert_eq!(again.digest(), record.digest(), "{text}");
+            assert_eq!(again.digest(), record.digest(), "{file:?}");
         }
     }
 

@@ -13,7 +13,7 @@ use compass::simulation::{Simulation, Situation};
 use compass::steady::level_deviation;
 use compass::unit::{KNOT, NANOTESLA};
 use earth::FieldSource;
-use flights::Start;
+use flights::{Scenario, Start};
 
 /// Airspeed at the start of the first flight, in knots; chosen: a light aircraft's cruise.
 pub(crate) const HOME_AIRSPEED: f64 = 100.0;
@@ -150,6 +150,20 @@ impl Setting {
         })
     }
 
+    /// What a scripted flight starts from; its heading to the nearest whole degree.
+    pub(crate) fn of_scenario(scenario: &Scenario) -> Self {
+        let situation = scenario.situation();
+        Self {
+            source: scenario.source(),
+            float: situation.float,
+            iron: situation.iron,
+            air: situation.air,
+            heading: scenario.heading().whole_degrees(),
+            airspeed: scenario.controls().airspeed(),
+            field: situation.field,
+        }
+    }
+
     /// The same by another source of the field.
     ///
     /// # Errors
@@ -216,13 +230,18 @@ impl Setting {
     pub(crate) fn at_start(&self) -> Result<(Simulation, Controls), OutOfRange> {
         let controls = Controls::level(self.airspeed);
         let heading = MagneticHeading::from_degrees(f64::from(self.heading));
-        let situation = Situation {
+        let aircraft = Aircraft::free(heading, &controls);
+        let flight = Simulation::new(self.situation(), aircraft, controls)?;
+        Ok((flight, controls))
+    }
+
+    /// What the flight takes place in.
+    pub(crate) fn situation(&self) -> Situation {
+        Situation {
             field: self.field,
             iron: self.iron,
             float: self.float,
             air: self.air,
-        };
-        let flight = Simulation::new(situation, Aircraft::free(heading, &controls), controls)?;
-        Ok((flight, controls))
+        }
     }
 }

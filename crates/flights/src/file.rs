@@ -136,6 +136,12 @@ pub(crate) struct Control {
 }
 
 impl ScenarioFile {
+    /// The file's text.
+    pub fn to_json(&self) -> String {
+        // Numbers and names alone: there is nothing that cannot be written.
+        serde_json::to_string_pretty(self).unwrap_or_default()
+    }
+
     /// The same flight where the field is that of a latitude alone, in degrees north.
     #[must_use]
     pub fn at_latitude_deg(mut self, latitude_deg: f64) -> Self {

@@ -37,8 +37,7 @@ pub struct Recorded<'a> {
 impl Recorded<'_> {
     /// The flight as a scenario file's text; see [`to_file`](Self::to_file).
     pub fn to_json(&self) -> String {
-        // Numbers and names alone: there is nothing that cannot be written.
-        serde_json::to_string_pretty(&self.to_file()).unwrap_or_default()
+        self.to_file().to_json()
     }
 
     /// The flight as a scenario file, in which [`Scenario`](crate::Scenario) reads the same flight:

@@ -34,7 +34,22 @@ pub(crate) fn build(workspace: &Workspace) -> Result<Report> {
             bail!("static/{name} has the name of a file that wasm-bindgen makes: rename it");
         }
     }
+    files.insert("demonstrations.json".to_owned(), demonstrations(workspace)?);
     write(&workspace.dist(), assets::publish(&files)?)
+}
+
+/// The catalogue of demonstrations as one file, in its order.
+fn demonstrations(workspace: &Workspace) -> Result<Vec<u8>> {
+    let folder = workspace.root().join("crates/lessons/demonstrations");
+    let read = |name: &str| {
+        let path = folder.join(format!("{name}.json"));
+        let text = fs::read(&path).with_context(|| format!("could not read {}", path.display()))?;
+        serde_json::from_slice(&text).with_context(|| format!("{name}.json is no JSON"))
+    };
+    let order: Vec<String> = serde_json::from_value(read("order")?)?;
+    let all = order.iter().map(|name| read(name));
+    let all = all.collect::<Result<Vec<serde_json::Value>>>()?;
+    Ok(serde_json::to_vec(&all)?)
 }
 
 /// Writes the page; what is there already with the same content stays as it is.

@@ -372,8 +372,10 @@ fn save_png(cockpit: Cockpit) {
 }
 
 fn save_flight(cockpit: Cockpit) {
-    let text = cockpit.with_session(Session::to_scenario);
-    download("dipwise-flight.json", "application/json", &text);
+    match cockpit.with_session(Session::to_scenario) {
+        Some(file) => download("dipwise-flight.json", "application/json", &file.to_json()),
+        None => cockpit.tell(cockpit.words.time.not_saved.to_owned()),
+    }
 }
 
 /// The chart as it is taken home: as long as the flight, as nothing more is to come.

@@ -244,6 +244,8 @@ pub(crate) struct TimeWords {
     pub(crate) read_off: fn(&strip_chart::Sample) -> String,
     pub(crate) save_png: Button,
     pub(crate) save_flight: Button,
+    /// Of a flight that no file can hold.
+    pub(crate) not_saved: &'static str,
     pub(crate) key_replay: &'static str,
 }
 
