@@ -20,7 +20,7 @@ pub(crate) struct Report {
 
 struct Row {
     name: String,
-    first_load: bool,
+    first_load: Vec<String>,
     raw: usize,
     gzip: usize,
     brotli: usize,
@@ -76,7 +76,7 @@ fn write(dist: &Path, mut assets: Vec<Asset>) -> Result<Report> {
             Some(Copies { brotli, gzip }) => (put(".br", brotli)?, put(".gz", gzip)?),
             None => (raw, raw),
         };
-        let (name, first_load) = (asset.name.clone(), asset.first_load);
+        let (name, first_load) = (asset.name.clone(), asset.first_load.clone());
         rows.push(Row {
             name,
             first_load,
@@ -88,7 +88,9 @@ fn write(dist: &Path, mut assets: Vec<Asset>) -> Result<Report> {
     for old in present.keys().filter(|name| !kept.contains(*name)) {
         fs::remove_file(dist.join(old)).with_context(|| format!("could not remove dist/{old}"))?;
     }
-    rows.sort_by(|a, b| (!a.first_load, &a.name).cmp(&(!b.first_load, &b.name)));
+    rows.sort_by(|a, b| {
+        (a.first_load.is_empty(), &a.name).cmp(&(b.first_load.is_empty(), &b.name))
+    });
     Ok(Report { rows })
 }
 
@@ -174,11 +176,11 @@ fn copies_of(asset: &Asset, present: &BTreeMap<String, Vec<u8>>) -> Result<Copie
 }
 
 impl Report {
-    /// The size of what a first visit downloads, by Brotli.
-    fn first_load(&self) -> usize {
+    /// The size of what a first visit to a page downloads, by Brotli.
+    fn first_load(&self, page: &str) -> usize {
         self.rows
             .iter()
-            .filter(|row| row.first_load)
+            .filter(|row| row.first_load.iter().any(|it| it == page))
             .map(|row| row.brotli)
             .sum()
     }
@@ -189,14 +191,21 @@ impl Report {
         println!("{:>10} {:>10} {:>10}  dist/", "KB", "gzip", "Brotli");
         for row in &self.rows {
             let [raw, gzip, brotli] = [row.raw, row.gzip, row.brotli].map(thousands);
-            let note = if row.first_load {
-                ""
+            let note = if row.first_load.is_empty() {
+                " (in no first load)"
             } else {
-                " (not in the first load)"
+                ""
             };
             println!("{raw:>10} {gzip:>10} {brotli:>10}  {}{note}", row.name);
         }
-        println!("First load by Brotli: {} KB", thousands(self.first_load()));
+        for row in self
+            .rows
+            .iter()
+            .filter(|row| extension(&row.name) == "html")
+        {
+            let size = thousands(self.first_load(&row.name));
+            println!("First load of {} by Brotli: {size} KB", row.name);
+        }
     }
 }
 
@@ -208,7 +217,11 @@ mod tests {
         Asset {
             name: name.into(),
             content: content.into(),
-            first_load,
+            first_load: if first_load {
+                vec![INDEX.into()]
+            } else {
+                Vec::new()
+            },
         }
     }
 
@@ -245,6 +258,6 @@ mod tests {
         assert_eq!(plain, style.as_bytes());
 
         let sizes = |name: &str| written[&format!("{name}.br")].len();
-        assert_eq!(report.first_load(), sizes(INDEX) + sizes(hashed));
+        assert_eq!(report.first_load(INDEX), sizes(INDEX) + sizes(hashed));
     }
 }

@@ -1,4 +1,6 @@
-//! The page: a compass to fly in the browser.
+//! The pages: a compass to fly in the browser.
+//!
+//! Each page is a program in `bin/`, which starts what stands here.
 //!
 //! | file | concern |
 //! |---|---|
@@ -52,7 +54,8 @@ mod stick;
 mod stretch;
 mod words;
 
-fn main() {
+/// Starts the page where a flight is flown and demonstrations are shown.
+pub fn fly() {
     console_error_panic_hook::set_once();
     leptos::mount::mount_to_body(app::App);
 }
