@@ -14,6 +14,7 @@
 //! - [`heading_dial`]: the heading indicator.
 //! - [`strip_chart`]: the flight against time; [`error_chart`]: the error against heading.
 //! - [`world_map`]: land, contours and a place.
+//! - [`still`]: card, readings, rose and words as one frame, for videos and stills.
 //!
 //! ```
 //! use compass::frame::{Rotation, Vector};
@@ -66,6 +67,7 @@ mod round;
 mod scales;
 pub mod shape;
 pub mod stage3d;
+pub mod still;
 pub mod strip_chart;
 pub mod svg;
 pub mod theme;
