@@ -6,8 +6,10 @@
 mod failure;
 mod field;
 mod fly;
+mod font;
 mod options;
 mod output;
+mod pdf;
 mod steady;
 mod table;
 
