@@ -3,13 +3,16 @@
 //! Exit code 0: done. 2: bad input, said in one sentence on standard error, with nothing on
 //! standard output.
 
+mod draw;
 mod failure;
 mod field;
 mod fly;
 mod font;
+mod input;
 mod options;
 mod output;
 mod pdf;
+mod picture;
 mod steady;
 mod table;
 
@@ -32,6 +35,8 @@ struct Arguments {
 enum Command {
     /// Fly a scenario file and print the flight, row by row.
     Fly(fly::Fly),
+    /// Draw a moment of a scenario file as a frame: SVG or PNG.
+    Draw(draw::Draw),
     /// Print the Earth's field at a place and a date, by WMM2025.
     Field(field::Field),
     /// Print where a card comes to rest in a steady turn or speed change, by the closed forms.
@@ -52,6 +57,7 @@ fn main() -> ExitCode {
     };
     let done = match arguments.command {
         Command::Fly(fly) => fly.run(),
+        Command::Draw(draw) => draw.run(),
         Command::Field(field) => field.run(),
         Command::Steady(steady) => steady.run(),
         Command::Table(table) => table.run(),

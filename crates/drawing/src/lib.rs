@@ -16,6 +16,7 @@
 //! - [`world_map`]: land, contours and a place.
 //! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing.
 //! - [`sheet`]: pages for print, with words, tables and pictures.
+//! - [`still`]: card, readings, rose and words as one frame, for videos and stills.
 //!
 //! ```
 //! use compass::frame::{Rotation, Vector};
@@ -71,6 +72,7 @@ mod scales;
 pub mod shape;
 pub mod sheet;
 pub mod stage3d;
+pub mod still;
 pub mod strip_chart;
 pub mod svg;
 pub mod theme;
