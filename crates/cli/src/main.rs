@@ -13,6 +13,8 @@ mod options;
 mod output;
 mod pdf;
 mod picture;
+mod sheet;
+mod site;
 mod steady;
 mod table;
 
@@ -43,6 +45,8 @@ enum Command {
     Steady(steady::Steady),
     /// Print when to begin to roll out of a turn flown by the compass, for targets all round.
     Table(table::Table),
+    /// Write a hand-out for print: SVG, PDF or PNG.
+    Sheet(sheet::Sheet),
 }
 
 fn main() -> ExitCode {
@@ -61,6 +65,7 @@ fn main() -> ExitCode {
         Command::Field(field) => field.run(),
         Command::Steady(steady) => steady.run(),
         Command::Table(table) => table.run(),
+        Command::Sheet(sheet) => sheet.run(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

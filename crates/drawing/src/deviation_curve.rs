@@ -3,8 +3,9 @@
 use crate::chart::axis::{Steps, degrees, heading, round_span};
 use crate::chart::{Frame, fits, type_size};
 use crate::lettering::label;
-use crate::outline::{add_segment, polygon, segment};
+use crate::outline::{add_segment, polygon, rounded, segment};
 use crate::shape::{Anchor, Pen, Shape};
+use crate::sheet::width;
 use crate::theme::Role;
 use compass::heading::CompassHeading;
 use kurbo::{BezPath, Point, Rect, Size};
@@ -56,30 +57,34 @@ pub fn deviation_curve(view: &DeviationCurveView, size: Size) -> Vec<Shape> {
         let dashes = Pen::solid(Role::Ink, 1.6 * line).dashed(7.0 * line, 5.0 * line);
         shapes.push(Shape::line(segment(ends[0], ends[1]), dashes));
         let at = ends[1] + (-0.3 * letters, -0.75 * letters);
-        let ink = Role::Ink.solid();
-        shapes.push(label(
-            words.to_owned(),
-            at,
-            Anchor::End,
-            0.9 * letters,
-            400,
-            ink,
-        ));
+        words_on_paper(&mut shapes, words, at, Anchor::End, 0.9 * letters);
     }
-    for (words, y, down) in [(view.east, span[1], 0.8), (view.west, span[0], -0.8)] {
+    for (words, y, down) in [(view.east, span[1], 0.85), (view.west, span[0], -0.85)] {
         let at = frame.place(Point::new(0.0, y)) + (0.5 * letters, down * letters);
-        let ink = Role::Ink.solid();
-        shapes.push(label(
-            words.to_owned(),
-            at,
-            Anchor::Start,
-            0.9 * letters,
-            400,
-            ink,
-        ));
+        words_on_paper(&mut shapes, words, at, Anchor::Start, 0.9 * letters);
     }
     curve(&mut shapes, &frame, found, line);
     shapes
+}
+
+/// Words at the height of their middle, on a ground that parts them from hairlines.
+fn words_on_paper(shapes: &mut Vec<Shape>, words: &str, at: Point, anchor: Anchor, size: f64) {
+    if words.is_empty() {
+        return;
+    }
+    let wide = width(words, size, 400) + 0.3 * size;
+    let left = match anchor {
+        Anchor::Start => at.x,
+        Anchor::Middle => at.x - wide / 2.0,
+        Anchor::End => at.x - wide,
+    };
+    let ground = Rect::new(left, at.y - 0.6 * size, left + wide, at.y + 0.6 * size);
+    shapes.push(Shape::flat(
+        rounded(ground, 0.1 * size),
+        Role::Paper.solid(),
+    ));
+    let ink = Role::Ink.solid();
+    shapes.push(label(words.to_owned(), at, anchor, size, 400, ink));
 }
 
 /// Hairlines with their figures, and the line of no deviation.

@@ -23,15 +23,19 @@
 //! assert!(!roll_out_rose(&view, kurbo::Size::new(500.0, 320.0)).is_empty());
 //! ```
 
+mod legend;
+mod scale;
+
 use crate::layout::fits;
-use crate::lettering::{NUMERALS, label, text_width};
-use crate::outline::{add_segment, ellipse, polygon, segment};
+use crate::lettering::{NUMERALS, label};
+use crate::outline::{add_segment, ellipse, polygon};
 use crate::round::Round;
 use crate::shape::{Anchor, Pen, Shape};
 use crate::theme::Role;
 use compass::heading::MagneticHeading;
-use kurbo::{Affine, BezPath, Point, Rect, Size};
-use std::f64::consts::FRAC_PI_2;
+use kurbo::{Affine, BezPath, Point, Size};
+use legend::{legend, widest_words};
+use scale::Scale;
 
 /// How far past the target, in the turn's direction, the compass should read when the roll-out
 /// begins, beyond the usual lead for rolling out; rad, negative for short of it (undershoot). One
@@ -103,21 +107,6 @@ pub fn describe(place: &PlaceView) -> Option<Extremes> {
     })
 }
 
-/// The circle of no allowance, as a share of the ring's radius; chosen, so that as much room is
-/// left inside for undershoot as outside for overshoot.
-const ZERO: f64 = 0.57;
-/// How far the greatest value of the scale lies from that circle, as a share of the radius.
-const REACH: f64 = 0.4;
-/// The scales: the greatest value and the step of its circles, degrees; chosen for round steps.
-const SCALES: [(f64, f64); 6] = [
-    (10.0, 5.0),
-    (20.0, 10.0),
-    (40.0, 20.0),
-    (60.0, 30.0),
-    (90.0, 30.0),
-    (180.0, 90.0),
-];
-
 /// Draws the rose with its legend, below it in a tall picture and beside it in a wide one; nothing
 /// under 8 or over 100,000 either way.
 pub fn roll_out_rose(view: &RollOutRoseView, size: Size) -> Vec<Shape> {
@@ -137,26 +126,22 @@ pub fn roll_out_rose(view: &RollOutRoseView, size: Size) -> Vec<Shape> {
     };
     let rose = Round {
         middle: Point::new(room.width / 2.0, room.height / 2.0),
-        radius: 0.43 * room.width.min(room.height),
+        radius: 0.42 * room.width.min(room.height),
     };
-    let greatest = (places.iter().flat_map(|place| place.allowances))
-        .flat_map(|it| [it.left, it.right])
-        .filter(|it| it.is_finite())
-        .fold(0.0, |most: f64, it| most.max(it.abs()))
-        .to_degrees();
-    let scale = SCALES.into_iter().find(|scale| greatest <= scale.0);
-    let (most, step) = scale.unwrap_or(SCALES[SCALES.len() - 1]);
-    let share = |allowance: f64| ZERO + REACH * allowance.to_degrees() / most;
-
+    let scale = Scale::of(places);
     let mut shapes = Vec::with_capacity(64);
     ring(&mut shapes, &rose);
-    circles(&mut shapes, &rose, most, step, type_size);
+    scale.circles(&mut shapes, &rose);
+    scale.figures(&mut shapes, &rose, places, type_size);
     for (place, strength) in places.iter().zip(STRENGTHS) {
         for style in [Style::Left, Style::Right] {
             let points: Vec<(u16, Point)> = (place.allowances.iter())
                 .map(|it| (it.target, style.of(it)))
                 .filter(|(_, allowance)| allowance.is_finite())
-                .map(|(target, it)| (target.whole_degrees(), rose.at(target.radians(), share(it))))
+                .map(|(target, it)| {
+                    let at = rose.at(target.radians(), scale.share(it));
+                    (target.whole_degrees(), at)
+                })
                 .collect();
             curve(&mut shapes, &rose, &points, style, strength);
         }
@@ -203,14 +188,10 @@ impl Style {
     fn mark(self, shapes: &mut Vec<Shape>, at: Point, half: f64, width: f64) {
         match self {
             Self::Left => {
-                let square = Rect::from_center_size(at, (1.8 * half, 1.8 * half));
-                let corners = [
-                    Point::new(square.x0, square.y0),
-                    Point::new(square.x1, square.y0),
-                    Point::new(square.x1, square.y1),
-                    Point::new(square.x0, square.y1),
-                ];
-                shapes.push(Shape::flat(polygon(&corners), Role::Ink.solid()));
+                let side = 0.9 * half;
+                let corners = [(-side, -side), (side, -side), (side, side), (-side, side)];
+                let square = polygon(&corners.map(|corner| at + corner));
+                shapes.push(Shape::flat(square, Role::Ink.solid()));
             }
             Self::Right => {
                 let place = Affine::new([half, 0.0, 0.0, half, at.x, at.y]);
@@ -227,7 +208,7 @@ fn ring(shapes: &mut Vec<Shape>, rose: &Round) {
     for step in 0..36_u32 {
         let direction = f64::from(10 * step).to_radians();
         let (path, outer) = if step % 3 == 0 {
-            (&mut long, 1.05)
+            (&mut long, 1.045)
         } else {
             (&mut short, 1.03)
         };
@@ -241,48 +222,9 @@ fn ring(shapes: &mut Vec<Shape>, rose: &Round) {
         let cardinal = step % 3 == 0;
         let size = if cardinal { 0.11 } else { 0.085 } * rose.radius;
         let weight = if cardinal { 700 } else { 400 };
-        let at = rose.at(f64::from(30 * step).to_radians(), 1.115);
+        let at = rose.at(f64::from(30 * step).to_radians(), 1.13);
         let ink = Role::Ink.solid();
         shapes.push(label(words, at, Anchor::Middle, size, weight, ink));
-    }
-}
-
-/// The circles of the scale, hairlines, and the one of no allowance, dotted and strong; their
-/// figures stand on east, where the lines pass through the dotted one.
-fn circles(shapes: &mut Vec<Shape>, rose: &Round, most: f64, step: f64, type_size: f64) {
-    let circle = |share: f64| ellipse(rose.along(0.0) * Affine::scale(share));
-    let steps = (most / step).round() as i32;
-    for index in (-steps..=steps).filter(|index| *index != 0) {
-        let share = ZERO + REACH * f64::from(index) / f64::from(steps);
-        let hair = Pen::solid(Role::Rule, rose.line(0.8));
-        shapes.push(Shape::line(circle(share), hair));
-    }
-    let width = rose.line(2.4);
-    let dots = Pen::solid(Role::Ink, width).dashed(0.01, 2.4 * width);
-    shapes.push(Shape::line(circle(ZERO), dots));
-    for index in -steps..=steps {
-        let share = ZERO + REACH * f64::from(index) / f64::from(steps);
-        let value = f64::from(index) * step;
-        let words = match index {
-            0 => "0".to_owned(),
-            _ if value < 0.0 => format!("−{}", -value),
-            _ => format!("+{value}"),
-        };
-        let at = rose.at(FRAC_PI_2, share);
-        let half = Size::new(
-            text_width(&words, type_size) / 2.0 + 0.15 * type_size,
-            0.5 * type_size,
-        );
-        let plate = Rect::from_center_size(at, half * 2.0);
-        let corners = [
-            Point::new(plate.x0, plate.y0),
-            Point::new(plate.x1, plate.y0),
-            Point::new(plate.x1, plate.y1),
-            Point::new(plate.x0, plate.y1),
-        ];
-        shapes.push(Shape::flat(polygon(&corners), Role::Paper.solid()));
-        let ink = Role::FaintInk.solid();
-        shapes.push(label(words, at, Anchor::Middle, type_size, 400, ink));
     }
 }
 
@@ -313,96 +255,6 @@ fn curve(
     for (_, at) in points.iter().filter(|(target, _)| target % 30 == 0) {
         let half = rose.line(2.2 + 0.8 * strength);
         style.mark(shapes, *at, half, rose.line(0.6 + 0.5 * strength));
-    }
-}
-
-/// The width of the legend for letters of size 1.
-fn widest_words(view: &RollOutRoseView, places: &[PlaceView]) -> f64 {
-    let Words {
-        left,
-        right,
-        inside,
-        on,
-        outside,
-    } = view.words;
-    let turns = (places.iter()).flat_map(|place| [left, right].map(|turn| entry(place.name, turn)));
-    (turns.chain([inside, on, outside].map(str::to_owned)))
-        .fold(0.0, |most: f64, words| most.max(text_width(&words, 1.0)))
-        + SAMPLE
-}
-
-/// The length of a sample of a line and the gap after it, in letters' sizes.
-const SAMPLE: f64 = 4.2;
-
-fn entry(name: &str, turn: &str) -> String {
-    match name {
-        "" => turn.to_owned(),
-        name => format!("{name}, {turn}"),
-    }
-}
-
-/// What each line is, and what inside and outside mean.
-fn legend(
-    shapes: &mut Vec<Shape>,
-    view: &RollOutRoseView,
-    places: &[PlaceView],
-    rose: &Round,
-    corner: Point,
-    type_size: f64,
-) {
-    let mut y = corner.y + 0.8 * type_size;
-    let ink = Role::Ink.solid();
-    let length = (SAMPLE - 1.0) * type_size;
-    for (place, strength) in places.iter().zip(STRENGTHS) {
-        for (style, turn) in [
-            (Style::Right, view.words.right),
-            (Style::Left, view.words.left),
-        ] {
-            let from = Point::new(corner.x, y);
-            let width = rose.line(strength);
-            shapes.push(Shape::line(
-                segment(from, from + (length, 0.0)),
-                style.pen(width),
-            ));
-            let half = rose.line(2.2 + 0.8 * strength);
-            let thin = rose.line(0.6 + 0.5 * strength);
-            style.mark(shapes, from + (length / 2.0, 0.0), half, thin);
-            let at = Point::new(corner.x + SAMPLE * type_size, y);
-            let words = entry(place.name, turn);
-            shapes.push(label(words, at, Anchor::Start, type_size, 400, ink));
-            y += 1.6 * type_size;
-        }
-    }
-    let Words {
-        inside,
-        on,
-        outside,
-        ..
-    } = view.words;
-    for (words, dotted) in [(outside, false), (on, true), (inside, false)] {
-        if words.is_empty() {
-            continue;
-        }
-        let from = Point::new(corner.x, y);
-        if dotted {
-            let width = rose.line(2.4);
-            let dots = Pen::solid(Role::Ink, width).dashed(0.01, 2.4 * width);
-            shapes.push(Shape::line(segment(from, from + (length, 0.0)), dots));
-        } else {
-            let sign = if words == inside { "−" } else { "+" };
-            let middle = from + (length / 2.0, 0.0);
-            shapes.push(label(sign, middle, Anchor::Middle, type_size, 700, ink));
-        }
-        let at = Point::new(corner.x + SAMPLE * type_size, y);
-        shapes.push(label(
-            words.to_owned(),
-            at,
-            Anchor::Start,
-            type_size,
-            400,
-            ink,
-        ));
-        y += 1.6 * type_size;
     }
 }
 

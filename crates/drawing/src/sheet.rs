@@ -78,7 +78,8 @@ pub enum Block<'a> {
 /// A table. Cells are broken into lines; rows are parted by hairlines.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct TableView<'a> {
-    /// Words over several columns, and how many each stands over, from the left; may be empty.
+    /// Words over several columns, and how many each stands over, from the left; groups are parted
+    /// by a hairline; may be empty.
     pub groups: &'a [(String, usize)],
     /// Its columns.
     pub columns: &'a [Column],

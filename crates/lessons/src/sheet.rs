@@ -17,6 +17,7 @@ use crate::roll_out::{BANK, Planner};
 use compass::heading::CompassHeading;
 use compass::range::OutOfRange;
 use compass::simulation::Situation;
+use compass::unit::KNOT;
 use roll_outs::Allowance;
 
 /// What stands at the foot of each sheet.
@@ -147,11 +148,18 @@ impl Site {
 
     fn conditions(&self) -> String {
         format!(
-            "{}. Dip {}. Bank {}, airspeed {} kt.",
+            "{} Bank {}.",
+            self.where_and_how_fast(),
+            signs::degrees(self.bank())
+        )
+    }
+
+    fn where_and_how_fast(&self) -> String {
+        format!(
+            "{}. Dip {}. Airspeed {} kt.",
             self.name,
             signs::dip(self.situation.field.dip()),
-            signs::degrees(self.bank()),
-            signs::plain(self.airspeed / compass::unit::KNOT),
+            signs::plain(self.airspeed / KNOT),
         )
     }
 }

@@ -20,7 +20,8 @@ const BOLD: [u16; 95] = [
     318, 882, 571, 576, 596, 599, 376, 508, 376, 567, 530, 740, 539, 521, 505, 381, 254, 381, 537,
 ];
 /// The signs that sheets use beside them: plain and bold.
-const SIGNS: [(char, u16, u16); 12] = [
+const SIGNS: [(char, u16, u16); 13] = [
+    ('\u{a0}', 280, 312),
     ('°', 352, 394),
     ('–', 504, 501),
     ('—', 824, 832),

@@ -20,6 +20,8 @@ pub(super) const LEADING: f64 = 1.32;
 /// How small the letters of a sheet may get to fit its page, as a share of the usual; below this
 /// a caution on a printed page is hard to read. Chosen.
 const SMALLEST: f64 = 0.84;
+/// How large they may get on a sheet of words alone. Chosen.
+const LARGEST: f64 = 1.16;
 /// What pictures of a size need, in the space after them.
 const AFTER: f64 = 9.0;
 
@@ -47,7 +49,9 @@ impl Piece {
 pub fn pages(view: &SheetView, paper: Paper) -> Vec<Vec<Shape>> {
     let frame = Frame::of(view, paper);
     let room = frame.bottom - frame.top;
-    let scales = (0..).map(|step| 1.0 - 0.02 * f64::from(step));
+    let pictured = (view.blocks.iter()).any(|block| matches!(block, Block::Picture(_)));
+    let largest = if pictured { 1.0 } else { LARGEST };
+    let scales = (0..).map(|step| largest - 0.02 * f64::from(step));
     let fitting = scales
         .take_while(|scale| *scale >= SMALLEST)
         .find(|scale| height(&frame.pieces(view, *scale, 0.0)) <= room);

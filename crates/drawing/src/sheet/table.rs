@@ -25,7 +25,7 @@ pub(super) fn pieces(pieces: &mut Vec<Piece>, view: &TableView, width: f64, scal
         edges.push(last + width * column.share.max(0.0) / total);
     }
     let table = Table { view, edges, size };
-    if !view.groups.is_empty() {
+    if view.groups.iter().any(|(words, _)| !words.is_empty()) {
         pieces.push(table.groups());
     }
     let titles: Vec<String> = view.columns.iter().map(|it| it.title.clone()).collect();

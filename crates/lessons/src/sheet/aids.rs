@@ -47,7 +47,7 @@ pub fn sheet(site: &Site) -> Result<Sheet, OutOfRange> {
             "Memory aids {} of the magnetic equator",
             if northern { "north" } else { "south" }
         ),
-        under: site.conditions(),
+        under: site.where_and_how_fast(),
         parts,
         caution: CAUTION.to_owned(),
     })
@@ -174,7 +174,7 @@ fn aids(site: &Site) -> Vec<[String; 3]> {
         (
             "Turn by the clock",
             "Standard rate is 3° a second: the angle divided by 3 is the time in seconds. Bank: \
-             15 % of the speed in knots, or a tenth of it and 7."
+             15\u{a0}% of the speed in knots, or a tenth of it and 7."
                 .to_owned(),
             format!(
                 "Common practice. At {} kt the rules give {}° and {}°, the balance of forces {}.",

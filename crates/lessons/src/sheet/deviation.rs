@@ -21,13 +21,18 @@ pub struct Swing {
 }
 
 impl Swing {
-    /// The swing of record of an aircraft with iron hidden by a seed, every `every` degrees, after
-    /// the adjustment. `name` says where.
-    pub fn hidden(name: &str, field: MagneticField, seed: u64, every: u16) -> Self {
-        let (adjusted, _) = Ramp::hidden(field, seed).adjusted();
+    /// The swing of an aircraft with iron hidden by a seed, every `every` degrees: of record after
+    /// the adjustment, or as it was found before. `name` says where.
+    pub fn hidden(name: &str, field: MagneticField, seed: u64, every: u16, adjusted: bool) -> Self {
+        let found = Ramp::hidden(field, seed);
+        let (ramp, when) = if adjusted {
+            (found.adjusted().0, "adjusted")
+        } else {
+            (found, "as found")
+        };
         Self {
-            name: format!("Invented aircraft {seed}. {name}."),
-            found: adjusted.swing(every),
+            name: format!("Invented aircraft {seed}, {when}. {name}."),
+            found: ramp.swing(every),
         }
     }
 }
@@ -70,11 +75,14 @@ pub fn sheet(swing: &Swing) -> Result<Sheet, CardError> {
             Part::Table(found(&swing.found)),
             Part::Deviations(swing.found.clone()),
             Part::Points(summary),
-            Part::Paragraph(
-                "Engine running:  yes  /  no        Radios and lights:  on  /  off        \
-                 Date: ________________        Swung by: ________________________"
-                    .replace("  ", "\u{a0}\u{a0}"),
-            ),
+            Part::Table(Table {
+                columns: ["Engine", "Radios and lights", "Date", "Swung by"]
+                    .map(|title| Column::words(title, 1.0))
+                    .into(),
+                rows: vec![vec!["running / stopped".to_owned(), "on / off".to_owned()]],
+                to_write_in: true,
+                ..Table::default()
+            }),
         ],
         caution: CAUTION.to_owned(),
     })
@@ -92,13 +100,13 @@ fn to_steer(card: &DeviationCard) -> Table {
     ];
     let mut rows = Vec::new();
     for (names, first) in bands.into_iter().zip([0, 180]) {
-        let named = ["For"].into_iter().chain(names).map(str::to_owned);
+        let named = ["For magnetic"].into_iter().chain(names).map(str::to_owned);
         rows.push(named.collect());
         let steered = (0..6_u16).map(|step| steer(first + 30 * step));
         rows.push(["Steer".to_owned()].into_iter().chain(steered).collect());
     }
     Table {
-        columns: std::iter::once(Column::words("", 1.0))
+        columns: std::iter::once(Column::words("", 1.4))
             .chain((0..6).map(|_| Column::figures("", 1.0)))
             .collect(),
         rows,
@@ -106,9 +114,10 @@ fn to_steer(card: &DeviationCard) -> Table {
     }
 }
 
-/// Headings and deviations as they were found, at most twelve in a row.
+/// Headings and deviations as they were found, in bands of at most eight.
 fn found(swing: &[(CompassHeading, f64)]) -> Table {
-    let across = swing.len().clamp(1, 12);
+    let bands = swing.len().div_ceil(8).max(1);
+    let across = swing.len().div_ceil(bands).max(1);
     let mut rows = Vec::new();
     for band in swing.chunks(across) {
         let fill = |first: &str, cells: Vec<String>| {

@@ -15,11 +15,12 @@ pub fn sheets(site: &Site, seed: u64) -> Result<[Sheet; 2], OutOfRange> {
     let tasks = Tasks::new(site, seed)?;
     let under = format!("{} Seed {seed}.", site.conditions());
     let number = |index: usize| format!("{}", index + 1);
-    let asked = (tasks.all.iter().enumerate())
+    let to_answer = (tasks.all.iter().enumerate())
         .map(|(index, (question, _))| vec![number(index), asked(question), String::new()]);
     let answered = (tasks.all.iter().enumerate()).map(|(index, (question, answer))| {
         vec![
             number(index),
+            asked(question),
             given(answer, question),
             why(site, question, answer),
         ]
@@ -45,9 +46,9 @@ pub fn sheets(site: &Site, seed: u64) -> Result<[Sheet; 2], OutOfRange> {
                     Column::words("Task", 0.67),
                     Column::words("Your answer", 0.28),
                 ],
-                rows: asked.collect(),
+                groups: vec![(String::new(), 2), (String::new(), 1)],
+                rows: to_answer.collect(),
                 to_write_in: true,
-                ..Table::default()
             }),
         ],
         caution: CAUTION.to_owned(),
@@ -58,8 +59,9 @@ pub fn sheets(site: &Site, seed: u64) -> Result<[Sheet; 2], OutOfRange> {
         parts: vec![Part::Table(Table {
             columns: vec![
                 Column::figures("", 0.05),
-                Column::words("Answer", 0.22),
-                Column::words("How it comes about", 0.73),
+                Column::words("Task", 0.41),
+                Column::words("Answer", 0.15),
+                Column::words("How it comes about", 0.39),
             ],
             rows: answered.collect(),
             ..Table::default()
@@ -183,19 +185,22 @@ fn why(site: &Site, question: &Question, answer: &Answer) -> String {
         (Question::ByHalfLatitude { target, turn }, _) => {
             by_rule(site, target, turn, half_latitude(site.latitude))
         }
-        (Question::BareReading { target, .. }, Answer::ComesOutOn(heading)) => {
+        (Question::BareReading { target, turn }, Answer::ComesOutOn(heading)) => {
             let target = MagneticHeading::from_degrees(f64::from(target));
+            let past_right = heading.right_of(target);
+            let is_past = (past_right > 0.0) == (turn == Turn::Right);
             format!(
-                "Flown by the simulation: {} off the target.",
-                signs::degrees(heading.right_of(target).abs())
+                "Flown by the simulation: {} {} the target.",
+                signs::degrees(past_right.abs()),
+                if is_past { "past" } else { "short of" }
             )
         }
         (Question::TimedTurn { .. }, Answer::Time(seconds)) => {
             format!("{}° at 3° a second.", signs::plain(3.0 * seconds))
         }
         (Question::StandardBank { knots }, _) => format!(
-            "From the rate of turn, g tan(bank) / speed. By 15 % of the speed {}°, by a tenth of \
-             it and 7 {}° (common practice).",
+            "From the rate of turn, g tan(bank) / speed. By 15\u{a0}% of the speed: {}°; by a \
+             tenth of it and 7: {}° (common practice).",
             signs::plain(0.15 * f64::from(knots)),
             signs::plain(0.1 * f64::from(knots) + 7.0)
         ),
