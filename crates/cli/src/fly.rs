@@ -1,14 +1,10 @@
 //! `dipwise fly`: a scenario file, flown.
 
 use crate::failure::Failure;
-use crate::output;
+use crate::{input, output};
 use clap::{Args, ValueEnum};
 use flights::{INTERVAL, Row, Scenario};
-use std::fs::File;
-use std::io::{self, Read, Write};
-
-/// A file longer than this is refused; chosen, ten times what the most legs need.
-const LONGEST_FILE: u64 = 16 * 1024 * 1024;
+use std::io::Write;
 
 /// How rows are written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -41,14 +37,11 @@ pub(crate) struct Fly {
 impl Fly {
     /// Flies and prints.
     pub(crate) fn run(self) -> Result<(), Failure> {
-        let name = match self.scenario.as_str() {
-            "-" => "standard input",
-            path => path,
-        };
+        let name = input::name(&self.scenario);
         INTERVAL
             .accept(self.every)
             .map_err(|error| Failure::at("--every", error))?;
-        let text = self.text().map_err(|error| Failure::at(name, error))?;
+        let text = input::text(&self.scenario)?;
         let rows = Scenario::from_json(&text)
             .and_then(|scenario| scenario.rows(self.every))
             .map_err(|error| Failure::at(name, error))?;
@@ -57,26 +50,6 @@ impl Fly {
             Format::Json => json(rows),
         }
     }
-
-    fn text(&self) -> Result<String, String> {
-        let reader: Box<dyn Read> = match self.scenario.as_str() {
-            "-" => Box::new(io::stdin()),
-            path => Box::new(File::open(path).map_err(|error| cannot_read(&error))?),
-        };
-        let mut text = String::new();
-        reader
-            .take(LONGEST_FILE + 1)
-            .read_to_string(&mut text)
-            .map_err(|error| cannot_read(&error))?;
-        if text.len() as u64 > LONGEST_FILE {
-            return Err(format!("a scenario can have at most {LONGEST_FILE} bytes"));
-        }
-        Ok(text)
-    }
-}
-
-fn cannot_read(error: &io::Error) -> String {
-    format!("cannot be read: {error}")
 }
 
 fn csv(rows: impl Iterator<Item = Row>) -> Result<(), Failure> {

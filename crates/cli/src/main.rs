@@ -3,11 +3,18 @@
 //! Exit code 0: done. 2: bad input, said in one sentence on standard error, with nothing on
 //! standard output.
 
+mod draw;
 mod failure;
 mod field;
 mod fly;
+mod font;
+mod input;
 mod options;
 mod output;
+mod pdf;
+mod picture;
+mod sheet;
+mod site;
 mod steady;
 mod table;
 
@@ -30,12 +37,16 @@ struct Arguments {
 enum Command {
     /// Fly a scenario file and print the flight, row by row.
     Fly(fly::Fly),
+    /// Draw a moment of a scenario file as a frame: SVG or PNG.
+    Draw(draw::Draw),
     /// Print the Earth's field at a place and a date, by WMM2025.
     Field(field::Field),
     /// Print where a card comes to rest in a steady turn or speed change, by the closed forms.
     Steady(steady::Steady),
     /// Print when to begin to roll out of a turn flown by the compass, for targets all round.
     Table(table::Table),
+    /// Write a hand-out for print: SVG, PDF or PNG.
+    Sheet(sheet::Sheet),
 }
 
 fn main() -> ExitCode {
@@ -50,9 +61,11 @@ fn main() -> ExitCode {
     };
     let done = match arguments.command {
         Command::Fly(fly) => fly.run(),
+        Command::Draw(draw) => draw.run(),
         Command::Field(field) => field.run(),
         Command::Steady(steady) => steady.run(),
         Command::Table(table) => table.run(),
+        Command::Sheet(sheet) => sheet.run(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

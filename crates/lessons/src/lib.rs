@@ -4,10 +4,12 @@
 //! rules of thumb, by the closed form, and by flying the turn. [`corrections`] goes from true to
 //! magnetic to compass and back. [`swing`] adjusts a compass against an aircraft's hidden iron.
 //! A [`demonstration`] is a flight with cues and with figures that are measured on it.
+//! [`sheet`] puts words and figures together for hand-outs.
 //!
 //! For training, not for navigation.
 
 pub mod corrections;
 pub mod demonstration;
 pub mod roll_out;
+pub mod sheet;
 pub mod swing;
