@@ -3,9 +3,11 @@
 //! Exit code 0: done. 2: bad input, said in one sentence on standard error, with nothing on
 //! standard output.
 
+mod drill;
 mod failure;
 mod field;
 mod fly;
+mod mark;
 mod options;
 mod output;
 mod steady;
@@ -36,6 +38,10 @@ enum Command {
     Steady(steady::Steady),
     /// Print when to begin to roll out of a turn flown by the compass, for targets all round.
     Table(table::Table),
+    /// Print tasks to practise on, generated from a seed.
+    Drill(drill::Drill),
+    /// Mark a recorded answer to a task.
+    Mark(mark::MarkFile),
 }
 
 fn main() -> ExitCode {
@@ -53,6 +59,8 @@ fn main() -> ExitCode {
         Command::Field(field) => field.run(),
         Command::Steady(steady) => steady.run(),
         Command::Table(table) => table.run(),
+        Command::Drill(drill) => drill.run(),
+        Command::Mark(mark) => mark.run(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,
