@@ -9,6 +9,8 @@ mod field;
 mod fly;
 mod font;
 mod input;
+mod drill;
+mod mark;
 mod options;
 mod output;
 mod pdf;
@@ -47,6 +49,10 @@ enum Command {
     Table(table::Table),
     /// Write a hand-out for print: SVG, PDF or PNG.
     Sheet(sheet::Sheet),
+    /// Print tasks to practise on, generated from a seed.
+    Drill(drill::Drill),
+    /// Mark a recorded answer to a task.
+    Mark(mark::MarkFile),
 }
 
 fn main() -> ExitCode {
@@ -66,6 +72,8 @@ fn main() -> ExitCode {
         Command::Steady(steady) => steady.run(),
         Command::Table(table) => table.run(),
         Command::Sheet(sheet) => sheet.run(),
+        Command::Drill(drill) => drill.run(),
+        Command::Mark(mark) => mark.run(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

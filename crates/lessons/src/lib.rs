@@ -5,11 +5,13 @@
 //! magnetic to compass and back. [`swing`] adjusts a compass against an aircraft's hidden iron.
 //! A [`demonstration`] is a flight with cues and with figures that are measured on it.
 //! [`sheet`] puts words and figures together for hand-outs.
+//! [`drill`] makes tasks from a seed and marks them.
 //!
 //! For training, not for navigation.
 
 pub mod corrections;
 pub mod demonstration;
+pub mod drill;
 pub mod roll_out;
 pub mod sheet;
 pub mod swing;
