@@ -14,6 +14,10 @@ enum Format {
     /// A list of objects.
     Json,
 }
+use crate::input;
+use crate::rows::Rows;
+use clap::Args;
+use flights::Scenario;
 
 /// Fly a scenario file and print the flight, row by row.
 #[derive(Args)]
@@ -21,17 +25,8 @@ pub(crate) struct Fly {
     /// The scenario file; - reads standard input.
     #[arg(value_name = "SCENARIO.json")]
     scenario: String,
-    /// Seconds between two rows.
-    #[arg(
-        long,
-        value_name = "SECONDS",
-        default_value_t = 0.5,
-        allow_negative_numbers = true
-    )]
-    every: f64,
-    /// How the rows are written.
-    #[arg(long, value_enum, default_value = "csv")]
-    format: Format,
+    #[command(flatten)]
+    rows: Rows,
 }
 
 impl Fly {
@@ -88,3 +83,6 @@ fn json(rows: impl Iterator<Item = Row>) -> Result<(), Failure> {
     writeln!(out, "\n]")?;
     Ok(out.flush()?)
 }
+        self.rows.check()?;
+        let place = input::place(&self.scenario);
+        self.rows.write(place, Scenario::from_json(&text))

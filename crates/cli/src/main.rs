@@ -1,6 +1,6 @@
 //! The `dipwise` command: everything that can be checked and scripted without a browser.
 //!
-//! Exit code 0: done. 2: bad input, said in one sentence on standard error, with nothing on
+//! Exit code 0: done. 1: a claim is not borne out, or the output cannot be written. 2: bad input, said in one sentence on standard error, with nothing on
 //! standard output.
 
 mod draw;
@@ -17,6 +17,8 @@ mod pdf;
 mod picture;
 mod sheet;
 mod site;
+mod rows;
+mod show;
 mod steady;
 mod table;
 
@@ -41,6 +43,8 @@ enum Command {
     Fly(fly::Fly),
     /// Draw a moment of a scenario file as a frame: SVG or PNG.
     Draw(draw::Draw),
+    /// List the demonstrations, fly one, tell one or prove them all.
+    Show(show::Show),
     /// Print the Earth's field at a place and a date, by WMM2025.
     Field(field::Field),
     /// Print where a card comes to rest in a steady turn or speed change, by the closed forms.
@@ -68,6 +72,7 @@ fn main() -> ExitCode {
     let done = match arguments.command {
         Command::Fly(fly) => fly.run(),
         Command::Draw(draw) => draw.run(),
+        Command::Show(show) => show.run(),
         Command::Field(field) => field.run(),
         Command::Steady(steady) => steady.run(),
         Command::Table(table) => table.run(),

@@ -77,6 +77,15 @@ impl Trace {
                 let error = rule_of_thumb::in_turn(heading, turn, latitude);
                 Measured::Lag(-self.side(at) * error.to_degrees())
             }),
+            Figure::RollOutOn(on) => self.on(on, |at, heading| {
+                let Some(latitude) = self.source.latitude() else {
+                    return Measured::Never;
+                };
+                let bank = self.between(at, |it| it.bank);
+                let turn = Turn::of(self.side(at));
+                let reading = rule_of_thumb::roll_out(heading, turn, latitude, bank);
+                Measured::Heading(reading.degrees())
+            }),
             Figure::ClosedFormOn(on) => self.on(on, |at, heading| {
                 let bank = self.between(at, |it| it.bank);
                 let error = steady::in_turn(heading, bank, self.dip).error_from(heading);
@@ -177,6 +186,8 @@ impl Trace {
                 let hemisphere = (self.dip.to_degrees().abs() >= 1.0).then_some(self.dip > 0.0);
                 Measured::Aid(aid, hemisphere)
             }
+            // Measured on the trace of its own situation.
+            Figure::Beside(_) => Measured::Never,
         }
     }
 
