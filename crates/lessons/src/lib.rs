@@ -4,10 +4,12 @@
 //! rules of thumb, by the closed form, and by flying the turn. [`corrections`] goes from true to
 //! magnetic to compass and back. [`swing`] adjusts a compass against an aircraft's hidden iron.
 //! A [`demonstration`] is a flight with cues and with figures that are measured on it.
+//! A [`link`] carries one, or a flight, in the text of an address.
 //!
 //! For training, not for navigation.
 
 pub mod corrections;
 pub mod demonstration;
+pub mod link;
 pub mod roll_out;
 pub mod swing;
