@@ -6,12 +6,14 @@
 //! A [`demonstration`] is a flight with cues and with figures that are measured on it.
 //! [`sheet`] puts words and figures together for hand-outs.
 //! [`drill`] makes tasks from a seed and marks them.
+//! A [`link`] carries one, or a flight, in the text of an address.
 //!
 //! For training, not for navigation.
 
 pub mod corrections;
 pub mod demonstration;
 pub mod drill;
+pub mod link;
 pub mod roll_out;
 pub mod sheet;
 pub mod swing;
