@@ -98,3 +98,21 @@ fn what_is_measured_at_a_moment_is_said_at_that_moment() {
         }
     }
 }
+
+#[test]
+fn what_belongs_to_a_stop_is_there_before_the_flight_stands() {
+    // The flight stands at the cue that stops it; what comes after that cue waits until the
+    // instructor goes on.
+    for flown in CATALOGUE.iter() {
+        let demonstration = flown.demonstration();
+        for two in demonstration.cues.windows(2) {
+            let stops = matches!(two[0].act, Act::Freeze);
+            let at = format!("{}, {} s", demonstration.name, two[0].at_s);
+            assert!(
+                !stops || two[1].at_s > two[0].at_s,
+                "{at}: {:?}",
+                two[1].act
+            );
+        }
+    }
+}
