@@ -15,6 +15,7 @@ use crate::components::why::Why;
 use crate::cover::Cover;
 use crate::hands::Hands;
 use crate::intent::{Intent, Meaning, Press, meaning};
+use crate::light::follow_light;
 use crate::player::{Player, catalogue};
 use crate::preferences::View;
 use crate::route::{Route, use_route};
@@ -22,7 +23,6 @@ use crate::session::Session;
 use crate::setting::Setting;
 use crate::situation_form::{Draft, SituationForm};
 use crate::words::Words;
-use drawing::theme::Light;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -139,17 +139,7 @@ fn run(cockpit: Cockpit, hands: Hands) {
     let keys = window_event_listener(ev::keydown, move |event| press(cockpit, &event));
     on_cleanup(move || keys.remove());
 
-    let root = document().document_element();
-    Effect::new(move || {
-        let light = match cockpit.preferences.light() {
-            Light::Day => "day",
-            Light::Night => "night",
-        };
-        if let Some(root) = &root {
-            let _ = root.set_attribute("data-light", light);
-            let _ = root.set_attribute("lang", cockpit.words.tag);
-        }
-    });
+    follow_light(cockpit.preferences, cockpit.words);
 }
 
 /// A key was pressed anywhere on the page.

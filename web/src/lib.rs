@@ -20,7 +20,9 @@
 //! | `stage.rs` | shapes → canvas |
 //! | `download.rs` | text or a picture → a file of the user's |
 //! | `words/` | every word on the page |
-//! | `app.rs`, `components/` | the page |
+//! | `app.rs`, `components/` | the page of the flight |
+//! | `drills/`, `numbers/` | the pages of drills and of numbers |
+//! | `light.rs` | light and language on the page's root |
 //! | `speed.rs` | for measuring: flies as fast as it can |
 
 #![allow(
@@ -36,10 +38,13 @@ mod components;
 mod cover;
 mod dip_lines;
 mod download;
+mod drills;
 mod flown;
 mod hands;
 mod intent;
 mod later;
+mod light;
+mod numbers;
 mod player;
 mod preferences;
 mod presenter;
@@ -53,6 +58,18 @@ mod stage;
 mod stick;
 mod stretch;
 mod words;
+
+/// Starts the page of drills.
+pub fn drills() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(drills::App);
+}
+
+/// Starts the page of numbers.
+pub fn numbers() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(numbers::App);
+}
 
 /// Starts the page where a flight is flown and demonstrations are shown.
 pub fn fly() {
