@@ -45,7 +45,7 @@ pub const COUNT: Range = Range::new("number of tasks", Unit::Number, 1.0, 500.0)
 
 /// How often a task is drawn again before it is given up. Chosen: the kind that is drawn again
 /// most takes some twenty draws on the average.
-const DRAWS: u32 = 2000;
+const DRAWS: u32 = 400;
 
 /// How many numbers are looked through for each task wanted, where some give one that was had
 /// before; chosen.
