@@ -2,6 +2,7 @@
 
 use crate::pilot::{fly, marked, record};
 use crate::{folded, tasks};
+use compass::motion::coordinated_rate_of_turn;
 use compass::simulation::Moment;
 use lessons::drill::mark::{Mark, Outcome, mark};
 use lessons::drill::record::{Help, Record};
@@ -199,14 +200,14 @@ fn a_heading_is_held_by_averaging_and_not_by_doing_nothing() {
         let averaging = fly(&task, seconds, |moment| {
             seen.push(folded(moment.reading.compass.degrees() - target_deg));
             let correct = |off: f64, steep: f64| {
-                let rate = 9.81 * steep.to_radians().tan() / moment.motion.airspeed;
+                let rate = coordinated_rate_of_turn(steep.to_radians(), moment.motion.airspeed);
                 (-off.signum() * steep, off.abs().to_radians() / rate)
             };
             let tenth = seen.len();
             if tenth == 1 {
                 let (steep, lasts) = correct(seen[0], 12.0);
                 (bank, until) = (steep, lasts);
-            } else if moment.time > 20.0 && tenth % 120 == 0 {
+            } else if moment.time > 20.0 && tenth.is_multiple_of(120) {
                 let last = &seen[tenth - 80..];
                 let (steep, lasts) = correct(last.iter().sum::<f64>() / 80.0, 4.0);
                 (bank, until) = (steep, moment.time + lasts.min(4.0));

@@ -9,6 +9,7 @@ mod chosen;
 mod flown;
 mod paper;
 mod pilot;
+mod sets;
 
 use flights::{Row, Scenario};
 use lessons::drill::{Kind, Task, TaskId, generate};

@@ -1,10 +1,10 @@
 //! Read: the heading behind a reading that errs.
 
+use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::{Course, error_deg, fly};
 use super::super::dice::Dice;
-use super::super::task::{
-    Choice, Class, DrillError, Explanation, Hemisphere, Manoeuvre, Octant, Task, TaskId,
-};
+use super::super::identity::{DrillError, TaskId};
+use super::super::task::{Choice, Explanation, Task};
 use super::super::turning::{ROLL_IN_S, Turned, heading, latitude, passing};
 use super::super::words::{self, apart, how_good, lag_or_lead, why};
 use compass::simulation::Moment;
@@ -218,25 +218,28 @@ fn choices(
     sides_only: bool,
 ) -> Option<Vec<Choice>> {
     let error = apart(reading, on);
-    let mut wrong = vec![reading, reading + error];
+    let mut choices = vec![
+        (on, ""),
+        (reading, "took the bare reading for the heading"),
+        (reading + error, "undid the error the wrong way"),
+    ];
     if !sides_only {
-        wrong.push(on - error);
+        choices.push((on - error, "undid the error twice over"));
     }
-    let wrong = wrong.into_iter().map(|it| it.rem_euclid(360.0));
-    let choices: Vec<(f64, bool)> = wrong.map(|it| (it, false)).chain([(on, true)]).collect();
     if let Some(by_rule) = by_rule {
         let nearest = choices.iter().min_by(|a, b| {
             apart(a.0, by_rule)
                 .abs()
                 .total_cmp(&apart(b.0, by_rule).abs())
         })?;
-        if !nearest.1 || apart(on, by_rule).abs() > NEAR * error.abs() {
+        if !nearest.1.is_empty() || apart(on, by_rule).abs() > NEAR * error.abs() {
             return None;
         }
     }
-    let choices = choices.into_iter().map(|(heading, right)| Choice {
+    let choices = choices.into_iter().map(|(heading, slip)| Choice {
         text: words::heading(heading),
-        right,
+        right: slip.is_empty(),
+        slip: slip.to_owned(),
     });
     Some(dice.shuffled(choices.collect()))
 }
