@@ -1,6 +1,6 @@
 //! Choices drawn from a seed.
 
-use super::task::TaskId;
+use super::identity::TaskId;
 use rand_core::Rng;
 use rand_pcg::Pcg32;
 
@@ -16,6 +16,11 @@ impl Dice {
         let mut generator = Pcg32::new(id.seed, id.kind.stream());
         generator.advance(u64::from(id.number).wrapping_mul(PER_TASK));
         Self(generator)
+    }
+
+    /// From a seed and a stream of PCG.
+    pub(super) fn new(seed: u64, stream: u64) -> Self {
+        Self(Pcg32::new(seed, stream))
     }
 
     /// A whole number from `least` to `most`, both included, each as likely to within 2⁻³².

@@ -1,10 +1,10 @@
 //! Timed turn: the clock and the rate of turn, no compass.
 
+use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::Course;
 use super::super::dice::Dice;
-use super::super::task::{
-    Aim, Class, DrillError, Explanation, Hemisphere, Manoeuvre, Octant, Task, TaskId,
-};
+use super::super::identity::{DrillError, TaskId};
+use super::super::task::{Aim, Explanation, Task};
 use super::super::turning::{ROLL_IN_S, Turned, heading, latitude};
 use super::super::words;
 use super::ideal::ideal;
