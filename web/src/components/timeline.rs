@@ -239,7 +239,8 @@ fn Chart() -> impl IntoView {
     };
     let pressed = move |event: KeyboardEvent| {
         // A slide clicker's keys lead the lesson, whatever has the focus.
-        let clicked = event.key().starts_with("Page") && untrack(|| cockpit.presenter.presenting());
+        let leads = untrack(|| cockpit.presenter.presenting() || cockpit.player.plays());
+        let clicked = leads && event.key().starts_with("Page");
         if !clicked && let Some(intent) = slid(&event) {
             event.prevent_default();
             cockpit.ask(intent);
