@@ -386,11 +386,11 @@ impl Player {
         {
             told.push(flown.said(text));
         }
-        if (new.question, new.revealed) != (old.question, old.revealed)
+        if (new.question, new.revealed_at) != (old.question, old.revealed_at)
             && let Some(Act::Ask(question)) = act(new.question)
             && let Some(posed) = flown.posed(question)
         {
-            told.push(if new.revealed {
+            told.push(if new.revealed_at.is_some() {
                 (words.answered)(&posed)
             } else {
                 (words.asked)(&posed)

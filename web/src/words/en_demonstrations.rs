@@ -132,7 +132,58 @@ pub(super) const DEMONSTRATIONS: DemonstrationWords = DemonstrationWords {
 };
 
 /// The groups of the catalogue, by the names of their demonstrations; what is in none comes last.
-const GROUPS: &[(&str, &[&str])] = &[];
+const GROUPS: &[(&str, &[&str])] = &[
+    ("Where nothing errs", &["steady-flight", "equator-turn"]),
+    (
+        "Turns onto north and south",
+        &[
+            "north-from-west",
+            "north-from-east",
+            "south-from-east",
+            "south-from-west",
+            "part-way-north",
+            "part-way-south",
+        ],
+    ),
+    (
+        "Turns off north and south",
+        &["off-north-right", "off-north-left", "off-south-right"],
+    ),
+    ("A whole circle", &["full-circle-right", "full-circle-left"]),
+    (
+        "Speed, climb and descent",
+        &[
+            "speed-east",
+            "speed-west",
+            "speed-north",
+            "speed-south",
+            "climb-descent",
+        ],
+    ),
+    (
+        "From latitude to latitude",
+        &["middle-latitudes", "high-latitude", "near-pole"],
+    ),
+    (
+        "South of the equator",
+        &[
+            "southern-onto-north",
+            "southern-onto-south",
+            "southern-off-south",
+            "southern-speed",
+        ],
+    ),
+    (
+        "The limits of the card",
+        &[
+            "steep-bank",
+            "swirl",
+            "rough-air",
+            "indicator-in-turn",
+            "iron",
+        ],
+    ),
+];
 
 fn grouped(all: &[Demonstration]) -> Vec<Group> {
     let place = |name: &&str| all.iter().position(|it| it.name == *name);
@@ -145,4 +196,28 @@ fn grouped(all: &[Demonstration]) -> Vec<Group> {
     groups.push(("More", rest));
     groups.retain(|(_, of)| !of.is_empty());
     groups
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use lessons::demonstration::catalogue;
+
+    #[test]
+    fn every_demonstration_of_the_catalogue_is_in_one_group() {
+        let all: Vec<Demonstration> = catalogue::FILES
+            .iter()
+            .map(|(name, text)| {
+                Demonstration::from_json(text).unwrap_or_else(|it| panic!("{name}: {it}"))
+            })
+            .collect();
+        let groups = grouped(&all);
+        assert!(
+            groups.iter().all(|(title, _)| *title != "More"),
+            "{groups:?}"
+        );
+        let mut places: Vec<usize> = groups.into_iter().flat_map(|it| it.1).collect();
+        places.sort_unstable();
+        assert_eq!(places, (0..all.len()).collect::<Vec<_>>());
+    }
 }

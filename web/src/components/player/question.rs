@@ -29,7 +29,7 @@ pub(super) fn Question() -> impl IntoView {
         }
     });
     let wrong = RwSignal::new(String::new());
-    let revealed = Memo::new(move |_| player.standing().revealed);
+    let revealed = Memo::new(move |_| player.standing().revealed_at.is_some());
     move || {
         let (cue, posed) = posed.get()?;
         wrong.set(String::new());
