@@ -8,11 +8,13 @@ use crate::components::key_list::KeyList;
 use crate::components::pictures::CardFace;
 use crate::components::presenter::PresenterLayer;
 use crate::components::readings::{CompassLine, HeadingLine, Readings};
+use crate::components::share::{OpenInFull, RefusedLink, ShareDialog};
 use crate::components::situation::Situation;
 use crate::components::timeline::Timeline;
 use crate::components::top_bar::TopBar;
 use crate::components::why::Why;
 use crate::cover::Cover;
+use crate::embed::embedded;
 use crate::hands::Hands;
 use crate::intent::{Intent, Meaning, Press, meaning};
 use crate::player::{Player, catalogue};
@@ -20,6 +22,7 @@ use crate::preferences::View;
 use crate::route::{Route, use_route};
 use crate::session::Session;
 use crate::setting::Setting;
+use crate::share::{self, Share};
 use crate::situation_form::{Draft, SituationForm};
 use crate::words::Words;
 use drawing::theme::Light;
@@ -53,7 +56,9 @@ pub(crate) fn App() -> impl IntoView {
             provide_context(hands);
             let player = Player::new();
             provide_context(player);
-            follow(cockpit, player);
+            let share = Share::new();
+            provide_context(share);
+            follow(cockpit, player, share);
             run(cockpit, hands);
             view! { <Page cockpit/> }.into_any()
         }
@@ -75,6 +80,7 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
     };
     view! {
         <TopBar/>
+        <RefusedLink/>
         <main
             class="page"
             data-view=view
@@ -97,16 +103,20 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
             <KeyList/>
             <Controls/>
         </main>
-        <footer class="caution">{words.caution}</footer>
+        <footer class="caution">{words.caution} {embedded().then(|| view! { " " <OpenInFull/> })}</footer>
+        <ShareDialog/>
         <PresenterLayer/>
         <p class="unseen" role="status" aria-live="polite">{move || cockpit.told()}</p>
     }
 }
 
 /// Opens what the address names.
-fn follow(cockpit: Cockpit, player: Player) {
+fn follow(cockpit: Cockpit, player: Player, share: Share) {
     let route = use_route();
     Effect::new(move || match route.get() {
+        Route::Carried(text) => spawn_local(async move {
+            share.set_refused(share::open(cockpit, player, &text).await.err());
+        }),
         Route::Demonstration(name, latitude) => spawn_local(async move {
             let found = catalogue().await.into_iter().find(|it| it.name == name);
             let latitude = latitude.and_then(|it| it.parse::<f64>().ok());

@@ -54,6 +54,11 @@ impl Route {
         }
     }
 
+    /// That of the address as it is now.
+    pub(crate) fn now() -> Self {
+        Self::of(&window().location().hash().unwrap_or_default())
+    }
+
     /// Goes there.
     pub(crate) fn go(&self) {
         // Only a sandboxed frame refuses; the page then stays where it is.
@@ -63,9 +68,8 @@ impl Route {
 
 /// The route of the address, whenever it changes.
 pub(crate) fn use_route() -> Signal<Route> {
-    let read = || Route::of(&window().location().hash().unwrap_or_default());
-    let route = RwSignal::new(read());
-    let _ = use_event_listener(window(), ev::hashchange, move |_| route.set(read()));
+    let route = RwSignal::new(Route::now());
+    let _ = use_event_listener(window(), ev::hashchange, move |_| route.set(Route::now()));
     route.into()
 }
 

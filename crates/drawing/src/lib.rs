@@ -14,6 +14,7 @@
 //! - [`heading_dial`]: the heading indicator.
 //! - [`strip_chart`]: the flight against time; [`error_chart`]: the error against heading.
 //! - [`world_map`]: land, contours and a place.
+//! - [`qr_code`]: a link, for phones to read.
 //!
 //! ```
 //! use compass::frame::{Rotation, Vector};
@@ -61,6 +62,7 @@ pub mod layout;
 mod lettering;
 mod outline;
 pub mod plan_view;
+pub mod qr_code;
 pub mod rose;
 mod round;
 mod scales;

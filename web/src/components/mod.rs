@@ -11,6 +11,7 @@ pub(crate) mod marks;
 pub(crate) mod pictures;
 pub(crate) mod presenter;
 pub(crate) mod readings;
+pub(crate) mod share;
 pub(crate) mod situation;
 mod situation_panel;
 pub(crate) mod stick_panel;
