@@ -1,7 +1,7 @@
 //! Reading and writing a demonstration's file, and everything that can be wrong with one.
 
 use super::text::{Piece, pieces};
-use super::{Act, Answer, Compare, Demonstration};
+use super::{Act, Answer, Compare, Demonstration, Figure};
 use flights::{Scenario, ScenarioError, read_json};
 use thiserror::Error;
 
@@ -93,6 +93,13 @@ impl Demonstration {
             let reason = format!("a title has 1 to {LONGEST_TITLE} characters, not {length}");
             return Err(wrong("title", reason));
         }
+        for (path, text) in [("aircraft", &self.aircraft), ("place", &self.place)] {
+            let length = text.chars().count();
+            if length > LONGEST_TITLE {
+                let reason = format!("a name has at most {LONGEST_TITLE} characters, not {length}");
+                return Err(wrong(path, reason));
+            }
+        }
         for (path, count, most) in [
             ("cues", self.cues.len(), MOST_CUES),
             ("figures", self.figures.len(), MOST_FIGURES),
@@ -142,6 +149,14 @@ impl Demonstration {
             if !times.is_sorted() {
                 let reason = "the first of two times must not be after the second";
                 return Err(wrong(format!("figures.{name}"), reason));
+            }
+            if let Figure::Beside(beside) = figure {
+                let path = format!("figures.{name}.beside");
+                check_compare(&path, beside.situation)?;
+                if matches!(*beside.measure, Figure::Beside(_)) {
+                    let reason = "what is measured beside must not be beside once more";
+                    return Err(wrong(format!("{path}.measure"), reason));
+                }
             }
         }
         Ok(())
@@ -198,10 +213,7 @@ impl Demonstration {
                         }
                     }
                 },
-                Act::Compare(Compare::LatitudeDeg(degrees)) if !(-90..=90).contains(degrees) => {
-                    let reason = format!("latitude must be from -90 to 90 degrees, not {degrees}");
-                    return Err(wrong(format!("{path}.compare.latitude_deg"), reason));
-                }
+                Act::Compare(compare) => check_compare(&format!("{path}.compare"), *compare)?,
                 _ => {}
             }
         }
@@ -222,5 +234,15 @@ impl Demonstration {
             path,
             format!("{name:?} is none of the figures ({known})"),
         ))
+    }
+}
+
+fn check_compare(path: &str, compare: Compare) -> Result<(), DemonstrationError> {
+    match compare {
+        Compare::LatitudeDeg(degrees) if !(-90..=90).contains(&degrees) => {
+            let reason = format!("latitude must be from -90 to 90 degrees, not {degrees}");
+            Err(wrong(format!("{path}.latitude_deg"), reason))
+        }
+        _ => Ok(()),
     }
 }

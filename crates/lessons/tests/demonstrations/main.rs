@@ -1,0 +1,28 @@
+//! The catalogue against its own flights: each claim, each number of each text, each moment that
+//! a caption speaks of, and each question's answer; by the code that plays it and by a second
+//! route through the rows of the flight.
+
+mod broken;
+mod independent;
+mod mirror;
+mod texts;
+mod topics;
+
+use lessons::demonstration::{Demonstration, Flown, catalogue};
+use std::sync::LazyLock;
+
+/// The catalogue in order, each flown once for all checks.
+static CATALOGUE: LazyLock<Vec<Flown>> = LazyLock::new(|| {
+    let names = catalogue::FILES.iter();
+    let read = names.map(|(name, _)| catalogue::find(name).unwrap().unwrap());
+    read.map(|it| flown(&it)).collect()
+});
+
+fn named(name: &str) -> &'static Flown {
+    let mut all = CATALOGUE.iter();
+    all.find(|it| it.demonstration().name == name).unwrap()
+}
+
+fn flown(demonstration: &Demonstration) -> Flown {
+    Flown::new(demonstration.clone()).unwrap()
+}
