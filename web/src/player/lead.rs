@@ -79,6 +79,7 @@ impl Player {
     /// Plays from the start again, the class's answers forgotten.
     pub(super) fn again(self, cockpit: Cockpit) {
         self.answers.clear();
+        self.seen.set(0.0);
         self.come_to(cockpit, 0.0);
         if !untrack(|| self.waits()) {
             self.go_on(cockpit);

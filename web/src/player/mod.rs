@@ -51,6 +51,8 @@ pub(crate) struct Player {
     /// When the pilot took the controls, in seconds of the demonstration.
     away: RwSignal<Option<f64>>,
     at_end: RwSignal<bool>,
+    /// The latest moment that the class has seen, in seconds.
+    seen: RwSignal<f64>,
     captions: RwSignal<bool>,
     looped: RwSignal<bool>,
     /// By how many times twice as fast the user wants it played than it says itself.
@@ -78,6 +80,7 @@ impl Player {
             standing: RwSignal::new(Standing::START),
             away: RwSignal::new(None),
             at_end: RwSignal::new(false),
+            seen: RwSignal::new(0.0),
             captions: RwSignal::new(true),
             looped: RwSignal::new(false),
             tempo: RwSignal::new(0),
@@ -177,6 +180,12 @@ impl Player {
         })
     }
 
+    /// The latest moment that the class has seen, in seconds: what comes after it is for them to
+    /// guess, so that no chart may show it. None without a demonstration.
+    pub(crate) fn seen(self) -> Option<f64> {
+        untrack(|| self.plays().then(|| self.seen.get()))
+    }
+
     /// Whether captions are shown.
     pub(crate) fn captions(self) -> bool {
         self.captions.get()
@@ -220,6 +229,7 @@ impl Player {
         }
         cockpit.show(views::shown(&flown.demonstration().views, shown));
         self.tempo.set(0);
+        self.seen.set(0.0);
         self.answers.clear();
         self.away.set(None);
         self.plan_shown.set(false);
@@ -325,6 +335,9 @@ impl Player {
             jumps: now.jumps,
             time: now.time,
         });
+        if now.time > self.seen.get_untracked() {
+            self.seen.set(now.time);
+        }
         let at_end = !now.looking;
         if self.at_end.get_untracked() != at_end {
             self.at_end.set(at_end);
