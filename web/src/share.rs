@@ -2,14 +2,14 @@
 
 use crate::cockpit::Cockpit;
 use crate::link::{self, Fault};
-use crate::player::{Player, catalogue};
+use crate::player::Player;
 use crate::route::Route;
 use crate::session::Session;
 use crate::setting::Setting;
-use flights::Scenario;
+use flights::{Scenario, ScenarioError};
 use leptos::prelude::*;
 use lessons::demonstration::DemonstrationError;
-use lessons::link::{Carried, LinkError};
+use lessons::link::{Carried, Kind, LinkError};
 
 /// What can be passed on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -88,9 +88,10 @@ impl Share {
 
 /// Where something is to be found: the short address for what is in the catalogue, else one that
 /// carries it.
-pub(crate) async fn route_to(carried: Carried) -> Result<Route, Fault> {
+pub(crate) async fn route_to(player: Player, carried: Carried) -> Result<Route, Fault> {
     if let Carried::Demonstration(open) = &carried {
-        for listed in catalogue().await {
+        player.fetch_catalogue().await;
+        for listed in untrack(|| player.catalogue()) {
             if listed.name != open.name {
                 continue;
             }
@@ -122,24 +123,19 @@ pub(crate) async fn open(cockpit: Cockpit, player: Player, text: &str) -> Result
         return Ok(());
     }
     let refused = |error: DemonstrationError| Fault::Link(LinkError::Refused(error));
-    match carried {
-        Carried::Demonstration(it) => player.open(cockpit, *it).map_err(refused),
-        Carried::Flight(it) => {
-            cockpit.open(&it).map_err(|error| refused(error.into()))?;
-            player.close();
-            Ok(())
-        }
-        Carried::Situation(it) => {
-            let scenario = Scenario::from_file(&it).map_err(|error| refused(error.into()))?;
-            let begun = cockpit.begin(Setting::of_scenario(&scenario));
-            begun.map_err(|error| {
-                refused(DemonstrationError {
-                    path: String::new(),
-                    reason: error.to_string(),
-                })
-            })?;
-            player.close();
-            Ok(())
-        }
-    }
+    let file = match carried {
+        Carried::Demonstration(it) => return player.open(cockpit, *it).map_err(refused),
+        Carried::Flight(ref it) | Carried::Situation(ref it) => it,
+    };
+    // Only what can be flown takes the place of what is open.
+    let scenario = Scenario::from_file(file).and_then(|it| it.simulation().map(|_| it));
+    let scenario = scenario.map_err(|error| refused(error.into()))?;
+    player.close();
+    let opened = if carried.kind() == Kind::Flight {
+        cockpit.open(file)
+    } else {
+        let begun = cockpit.begin(Setting::of_scenario(&scenario));
+        begun.map_err(|error| ScenarioError::at("", error))
+    };
+    opened.map_err(|error| refused(error.into()))
 }

@@ -105,7 +105,7 @@ fn Dialog(share: Share) -> impl IntoView {
         made.set(None);
         spawn_local(async move {
             let link = match now {
-                Some(carried) => route_to(carried).await,
+                Some(carried) => route_to(player, carried).await,
                 None => Err(Fault::NoStart),
             };
             // Something else may have been chosen meanwhile, or the dialog closed.
@@ -169,11 +169,14 @@ fn Link(
     route: Route,
     carried: StoredValue<Option<Carried>>,
 ) -> impl IntoView {
+    let player: Player = expect_context();
+    let is_demonstration = carried.with_value(|it| matches!(it, Some(Carried::Demonstration(_))));
     let link = address("", &route);
-    let title = carried.with_value(|it| match it {
-        Some(Carried::Demonstration(it)) => format!("Dipwise: {}", it.title),
-        _ => "Dipwise".to_owned(),
-    });
+    let open = untrack(|| player.open_now());
+    let title = match open.filter(|_| is_demonstration) {
+        Some(it) => format!("Dipwise: {}", it.said(&it.demonstration().title)),
+        None => "Dipwise".to_owned(),
+    };
     let frame = frame_code(&address("?embed", &route), &title);
     let length = link.len();
     let large = RwSignal::new(false);
