@@ -11,11 +11,13 @@ use crate::components::pictures::CardFace;
 use crate::components::player::PlayerBar;
 use crate::components::presenter::PresenterLayer;
 use crate::components::readings::{CompassLine, HeadingLine, Readings};
+use crate::components::share::{OpenInFull, RefusedLink, ShareDialog};
 use crate::components::situation::Situation;
 use crate::components::timeline::Timeline;
 use crate::components::top_bar::TopBar;
 use crate::components::why::Why;
 use crate::cover::Cover;
+use crate::embed::embedded;
 use crate::hands::Hands;
 use crate::intent::{Intent, Meaning, Press, meaning};
 use crate::light::follow_light;
@@ -25,6 +27,7 @@ use crate::preferences::View;
 use crate::route::{Route, use_route};
 use crate::session::Session;
 use crate::setting::Setting;
+use crate::share::{self, Share};
 use crate::situation_form::{Draft, SituationForm};
 use crate::words::Words;
 use leptos::ev;
@@ -58,8 +61,10 @@ pub(crate) fn App() -> impl IntoView {
             provide_context(hands);
             let player = cockpit.player;
             provide_context(player);
+            let share = Share::new();
+            provide_context(share);
             let route = use_route();
-            follow(cockpit, player, route);
+            follow(cockpit, player, share, route);
             // A demonstration that cannot be opened leaves one to choose another.
             let listed = Memo::new(move |_| {
                 let route = route.get();
@@ -96,6 +101,7 @@ fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoVie
     };
     view! {
         <TopBar listed/>
+        <RefusedLink/>
         <Show when=move || listed.get()><Demonstrations/></Show>
         <Show when=move || player.plan_shown() && !listed.get()><LessonPlan/></Show>
         <main
@@ -123,7 +129,8 @@ fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoVie
             <KeyList/>
             <div class="foot"><PlayerBar/><Controls/></div>
         </main>
-        <footer class="caution">{words.caution}</footer>
+        <footer class="caution">{words.caution} {embedded().then(|| view! { " " <OpenInFull/> })}</footer>
+        <ShareDialog/>
         <PresenterLayer/>
         <p class="unseen" role="status" aria-live="polite">{move || cockpit.told()}</p>
     }
@@ -142,18 +149,28 @@ fn words_of(part: Part) -> Option<&'static str> {
 }
 
 /// Opens what the address names.
-fn follow(cockpit: Cockpit, player: Player, route: Signal<Route>) {
+fn follow(cockpit: Cockpit, player: Player, share: Share, route: Signal<Route>) {
     // What was opened by another way than the address does not leave with it.
     let by_address = StoredValue::new(false);
     Effect::new(move || {
         let now = route.get();
-        if by_address.get_value() {
+        // A link that is refused changes nothing.
+        if by_address.get_value() && !matches!(now, Route::Carried(_)) {
             by_address.set_value(false);
             player.close();
         }
         player.set_fault(String::new());
+        share.set_refused(None);
         let words = &cockpit.words.demonstrations;
         match now {
+            Route::Carried(text) => {
+                spawn_local(async move {
+                    match share::open(cockpit, player, &text).await {
+                        Ok(()) => by_address.set_value(untrack(|| player.plays())),
+                        Err(fault) => share.set_refused(Some(fault)),
+                    }
+                });
+            }
             Route::Demonstrations => player.headlines.move_to(None),
             Route::DemonstrationsAt(text) => match latitude_of(&text) {
                 Ok(degrees) => player.headlines.move_to(Some(degrees)),

@@ -10,6 +10,8 @@
 //! | `clock.rs` | frame times → whole steps |
 //! | `intent.rs` | what a user can ask for, and the keys for it |
 //! | `route.rs`, `later.rs` | what the address names; files that are fetched when asked for |
+//! | `link.rs`, `share.rs` | links that carry what they open; what can be passed on |
+//! | `embed.rs` | the page in a frame on another page |
 //! | `player.rs` | a demonstration that is played over the session |
 //! | `setting.rs`, `place.rs` | what a flight starts from; the form that sets it |
 //! | `cockpit.rs` | the session as signals: components read, and send intents |
@@ -39,12 +41,14 @@ mod cover;
 mod dip_lines;
 mod download;
 mod drills;
+mod embed;
 mod flown;
 mod hands;
 mod intent;
 mod later;
 mod light;
 mod numbers;
+mod link;
 mod player;
 mod preferences;
 mod presenter;
@@ -52,6 +56,7 @@ mod route;
 mod screen;
 mod session;
 mod setting;
+mod share;
 mod situation_form;
 mod speed;
 mod stage;

@@ -14,6 +14,7 @@ pub(crate) mod pictures;
 pub(crate) mod player;
 pub(crate) mod presenter;
 pub(crate) mod readings;
+pub(crate) mod share;
 pub(crate) mod situation;
 mod situation_panel;
 pub(crate) mod stick_panel;

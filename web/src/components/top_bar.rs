@@ -3,6 +3,7 @@
 use super::beside::CompareButton;
 use super::controls::keep_focus;
 use super::presenter::PresenterTools;
+use super::share::ShareButton;
 use crate::clock::Rate;
 use crate::cockpit::use_cockpit;
 use crate::intent::{Intent, shortcut};
@@ -76,6 +77,7 @@ pub(crate) fn TopBar(
                 >
                     {words.show_why.label}
                 </button>
+                <ShareButton/>
                 <button
                     type="button"
                     class="quiet"

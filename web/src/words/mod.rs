@@ -8,12 +8,14 @@ mod demonstrations;
 mod en;
 mod en_beside;
 mod en_demonstrations;
+mod en_links;
 mod en_presenter;
 mod en_situation;
 mod en_stick;
 mod en_time;
 mod en_views;
 mod en_why;
+mod links;
 mod views;
 
 use crate::beside::Change;
@@ -30,6 +32,7 @@ pub(crate) use demonstrations::DemonstrationWords;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
 use flights::events::Event;
+pub(crate) use links::LinkWords;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 
 /// The words of one language.
@@ -144,6 +147,9 @@ pub(crate) struct Words {
 
     // Replay, loop and what is taken home.
     pub(crate) time: TimeWords,
+
+    // Links, QR codes and frames.
+    pub(crate) links: LinkWords,
 
     // Why the card does what it does.
     pub(crate) why: WhyWords,
