@@ -5,6 +5,7 @@ use crate::components::aside::BesideTheCard;
 use crate::components::beside::Beside;
 use crate::components::controls::Controls;
 use crate::components::key_list::KeyList;
+use crate::components::making::{CueLane, MakingBench};
 use crate::components::pictures::CardFace;
 use crate::components::presenter::PresenterLayer;
 use crate::components::readings::{CompassLine, HeadingLine, Readings};
@@ -15,6 +16,7 @@ use crate::components::why::Why;
 use crate::cover::Cover;
 use crate::hands::Hands;
 use crate::intent::{Intent, Meaning, Press, meaning};
+use crate::making::{Maker, use_maker};
 use crate::player::{Player, catalogue};
 use crate::preferences::View;
 use crate::route::{Route, use_route};
@@ -53,8 +55,10 @@ pub(crate) fn App() -> impl IntoView {
             provide_context(hands);
             let player = Player::new();
             provide_context(player);
+            let maker = Maker::new(cockpit, player);
+            provide_context(maker);
             follow(cockpit, player);
-            run(cockpit, hands);
+            run(cockpit, hands, maker);
             view! { <Page cockpit/> }.into_any()
         }
         None => view! { <p role="alert">{words.failed}</p> }.into_any(),
@@ -63,6 +67,7 @@ pub(crate) fn App() -> impl IntoView {
 
 #[component]
 fn Page(cockpit: Cockpit) -> impl IntoView {
+    let maker = use_maker();
     let words = cockpit.words;
     let view = move || match cockpit.preferences.view() {
         View::Card => "card",
@@ -81,6 +86,7 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
             data-two=move || cockpit.beside_shown().then_some("shown")
             data-why=move || cockpit.why_shown().then_some("shown")
             data-cover=cover
+            data-making=move || maker.shown().then_some("shown")
             // Behind the curtain nothing is read out either.
             inert=move || cockpit.presenter.curtain()
         >
@@ -94,6 +100,8 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
             <Beside/>
             <Why/>
             <Timeline/>
+            <CueLane/>
+            <MakingBench/>
             <KeyList/>
             <Controls/>
         </main>
@@ -123,7 +131,7 @@ fn follow(cockpit: Cockpit, player: Player) {
 }
 
 /// Connects the cockpit with the browser: frames, keys, sight, light and language.
-fn run(cockpit: Cockpit, hands: Hands) {
+fn run(cockpit: Cockpit, hands: Hands, maker: Maker) {
     let _ = use_raf_fn(move |UseRafFnCallbackArgs { timestamp, .. }| {
         hands.frame();
         cockpit.frame(timestamp / 1000.0);
@@ -136,7 +144,7 @@ fn run(cockpit: Cockpit, hands: Hands) {
         }
     });
 
-    let keys = window_event_listener(ev::keydown, move |event| press(cockpit, &event));
+    let keys = window_event_listener(ev::keydown, move |event| press(cockpit, maker, &event));
     on_cleanup(move || keys.remove());
 
     let root = document().document_element();
@@ -153,7 +161,7 @@ fn run(cockpit: Cockpit, hands: Hands) {
 }
 
 /// A key was pressed anywhere on the page.
-fn press(cockpit: Cockpit, event: &KeyboardEvent) {
+fn press(cockpit: Cockpit, maker: Maker, event: &KeyboardEvent) {
     let key = event.key();
     let press = Press {
         key: &key,
@@ -162,7 +170,8 @@ fn press(cockpit: Cockpit, event: &KeyboardEvent) {
         repeat: event.repeat(),
         presenting: untrack(|| cockpit.presenter.presenting()),
     };
-    if event.default_prevented() || belongs_elsewhere(event, &key) {
+    let elsewhere = belongs_elsewhere(event, &key);
+    if event.default_prevented() || maker.press(event, elsewhere) || elsewhere {
         return;
     }
     match meaning(press) {

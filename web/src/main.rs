@@ -9,6 +9,7 @@
 //! | `intent.rs` | what a user can ask for, and the keys for it |
 //! | `route.rs`, `later.rs` | what the address names; files that are fetched when asked for |
 //! | `player.rs` | a demonstration that is played over the session |
+//! | `making/` | demonstrations that are made here: the draft, where it is kept, its flight |
 //! | `setting.rs`, `place.rs` | what a flight starts from; the form that sets it |
 //! | `cockpit.rs` | the session as signals: components read, and send intents |
 //! | `cover.rs`, `presenter.rs` | what is hidden from a class; presenter mode |
@@ -38,6 +39,7 @@ mod flown;
 mod hands;
 mod intent;
 mod later;
+mod making;
 mod player;
 mod preferences;
 mod presenter;

@@ -7,6 +7,7 @@ pub(crate) mod cover;
 pub(crate) mod error_chart;
 pub(crate) mod indicator;
 pub(crate) mod key_list;
+pub(crate) mod making;
 pub(crate) mod marks;
 pub(crate) mod pictures;
 pub(crate) mod presenter;

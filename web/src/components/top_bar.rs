@@ -2,6 +2,7 @@
 
 use super::beside::CompareButton;
 use super::controls::keep_focus;
+use super::making::MakeButton;
 use super::presenter::PresenterTools;
 use crate::clock::Rate;
 use crate::cockpit::use_cockpit;
@@ -52,6 +53,7 @@ pub(crate) fn TopBar() -> impl IntoView {
                     {move || view_words().label}
                 </button>
                 <CompareButton/>
+                <MakeButton/>
                 <button
                     type="button"
                     class="quiet"

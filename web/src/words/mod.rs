@@ -6,12 +6,14 @@
 
 mod en;
 mod en_beside;
+mod en_making;
 mod en_presenter;
 mod en_situation;
 mod en_stick;
 mod en_time;
 mod en_views;
 mod en_why;
+mod making;
 mod views;
 
 use crate::beside::Change;
@@ -27,6 +29,7 @@ use compass::reading::Difference;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
 use flights::events::Event;
+pub(crate) use making::MakingWords;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 
 /// The words of one language.
@@ -146,6 +149,9 @@ pub(crate) struct Words {
     pub(crate) why: WhyWords,
     /// Two at once.
     pub(crate) beside: BesideWords,
+
+    // Making demonstrations.
+    pub(crate) making: MakingWords,
 
     // Before a class.
     pub(crate) presenter: PresenterWords,

@@ -57,28 +57,26 @@ impl<T, K: Copy + PartialEq> History<T, K> {
         self.last = None;
     }
 
-    /// Gives what stood before the last change and takes what stands now, to go forward to.
-    pub fn undo(&mut self, now: T) -> Result<T, T> {
+    /// Puts what stood before the last change in the place of what stands now, and says whether
+    /// there was a change.
+    pub fn undo(&mut self, now: &mut T) -> bool {
         self.last = None;
-        match self.past.pop_back() {
-            Some(before) => {
-                self.undone.push(now);
-                Ok(before)
-            }
-            None => Err(now),
-        }
+        let before = self.past.pop_back();
+        before.is_some_and(|before| {
+            self.undone.push(std::mem::replace(now, before));
+            true
+        })
     }
 
-    /// Gives what stood before the last undoing and takes what stands now, to go back to.
-    pub fn redo(&mut self, now: T) -> Result<T, T> {
+    /// Puts what stood before the last undoing in the place of what stands now, and says whether
+    /// anything was undone.
+    pub fn redo(&mut self, now: &mut T) -> bool {
         self.last = None;
-        match self.undone.pop() {
-            Some(after) => {
-                self.past.push_back(now);
-                Ok(after)
-            }
-            None => Err(now),
-        }
+        let after = self.undone.pop();
+        after.is_some_and(|after| {
+            self.past.push_back(std::mem::replace(now, after));
+            true
+        })
     }
 
     /// Whether there is a change to undo.
@@ -97,7 +95,8 @@ mod tests {
     use super::*;
 
     fn undone(history: &mut History<i32, char>) -> Vec<i32> {
-        std::iter::from_fn(|| history.undo(-1).ok()).collect()
+        let mut now = -1;
+        std::iter::from_fn(|| history.undo(&mut now).then_some(now)).collect()
     }
 
     #[test]
@@ -128,14 +127,16 @@ mod tests {
         let mut history = History::<i32, char>::default();
         history.keep(0, Step::New);
         history.keep(1, Step::New);
-        assert_eq!(history.undo(2), Ok(1));
-        assert_eq!(history.undo(1), Ok(0));
-        assert_eq!(history.redo(0), Ok(1));
-        assert_eq!(history.undo(1), Ok(0));
-        assert_eq!(history.undo(0), Err(0), "what stands now is given back");
+        let mut now = 2;
+        assert!(history.undo(&mut now) && now == 1);
+        assert!(history.undo(&mut now) && now == 0);
+        assert!(history.redo(&mut now) && now == 1);
+        assert!(history.undo(&mut now) && now == 0);
+        assert!(!history.undo(&mut now) && now == 0);
         assert!(history.can_redo());
         history.keep(0, Step::New);
-        assert_eq!(history.redo(7), Err(7));
+        now = 7;
+        assert!(!history.redo(&mut now) && now == 7);
         assert!(history.can_undo() && !history.can_redo());
     }
 
@@ -146,6 +147,7 @@ mod tests {
             history.keep(before, Step::New);
         }
         assert_eq!(history.past.len(), KEPT);
-        assert_eq!(history.undo(9), Ok(3 * KEPT - 1));
+        let mut now = 9;
+        assert!(history.undo(&mut now) && now == 3 * KEPT - 1);
     }
 }

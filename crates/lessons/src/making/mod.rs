@@ -70,18 +70,12 @@ impl Making {
 
     /// Undoes the last change, and says whether there was one.
     pub fn undo(&mut self) -> bool {
-        let undone = self.history.undo(self.draft.clone());
-        let is_one = undone.is_ok();
-        self.draft = undone.unwrap_or_else(|now| now);
-        is_one
+        self.history.undo(&mut self.draft)
     }
 
     /// Does again what was undone last, and says whether there was anything.
     pub fn redo(&mut self) -> bool {
-        let redone = self.history.redo(self.draft.clone());
-        let is_one = redone.is_ok();
-        self.draft = redone.unwrap_or_else(|now| now);
-        is_one
+        self.history.redo(&mut self.draft)
     }
 
     /// Whether there is a change to undo.
