@@ -4,9 +4,12 @@ use crate::cockpit::Cockpit;
 use crate::components::aside::BesideTheCard;
 use crate::components::beside::Beside;
 use crate::components::controls::Controls;
+use crate::components::demonstrations::Demonstrations;
 use crate::components::key_list::KeyList;
+use crate::components::lesson_plan::LessonPlan;
 use crate::components::making::{CueLane, MakingBench};
 use crate::components::pictures::CardFace;
+use crate::components::player::PlayerBar;
 use crate::components::presenter::PresenterLayer;
 use crate::components::readings::{CompassLine, HeadingLine, Readings};
 use crate::components::situation::Situation;
@@ -17,7 +20,8 @@ use crate::cover::Cover;
 use crate::hands::Hands;
 use crate::intent::{Intent, Meaning, Press, meaning};
 use crate::making::{Maker, use_maker};
-use crate::player::{Player, catalogue};
+use crate::player::Player;
+use crate::player::headlines::latitude_of;
 use crate::preferences::View;
 use crate::route::{Route, use_route};
 use crate::session::Session;
@@ -31,6 +35,7 @@ use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
 use leptos_use_document_visibility::use_document_visibility;
 use leptos_use_raf_fn::{UseRafFnCallbackArgs, use_raf_fn};
+use lessons::demonstration::{Demonstration, Part};
 use web_sys::js_sys::Date;
 use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 
@@ -53,22 +58,38 @@ pub(crate) fn App() -> impl IntoView {
             let hands = Hands::new(cockpit);
             provide_context(cockpit);
             provide_context(hands);
-            let player = Player::new();
+            let player = cockpit.player;
             provide_context(player);
-            let maker = Maker::new(cockpit, player);
+            let route = use_route();
+            follow(cockpit, player, route);
+            let maker = Maker::new(cockpit, route);
             provide_context(maker);
-            follow(cockpit, player);
-            run(cockpit, hands, maker);
-            view! { <Page cockpit/> }.into_any()
+            // A demonstration that cannot be opened leaves one to choose another.
+            let listed = Memo::new(move |_| {
+                let route = route.get();
+                let in_vain = matches!(route, Route::Demonstration(..));
+                route.is_list() || (in_vain && !player.fault().is_empty())
+            });
+            let flies = Memo::new(move |_| !listed.get() && !player.plan_shown());
+            run(cockpit, hands, maker, listed, flies);
+            view! {
+                <Page cockpit listed flies/>
+            }
+            .into_any()
         }
         None => view! { <p role="alert">{words.failed}</p> }.into_any(),
     }
 }
 
 #[component]
-fn Page(cockpit: Cockpit) -> impl IntoView {
+fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoView {
     let maker = use_maker();
     let words = cockpit.words;
+    let player = cockpit.player;
+    let highlight = move || {
+        let part = player.standing().highlight;
+        player.plays().then(|| words_of(part)).flatten()
+    };
     let view = move || match cockpit.preferences.view() {
         View::Card => "card",
         View::Aside => "aside",
@@ -79,10 +100,15 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
         Cover::Heading => Some("heading"),
     };
     view! {
-        <TopBar/>
+        <TopBar listed/>
+        <Show when=move || listed.get()><Demonstrations/></Show>
+        <Show when=move || player.plan_shown() && !listed.get()><LessonPlan/></Show>
         <main
             class="page"
+            hidden=move || !flies.get()
             data-view=view
+            data-demonstration=move || player.plays().then_some("plays")
+            data-highlight=highlight
             data-two=move || cockpit.beside_shown().then_some("shown")
             data-why=move || cockpit.why_shown().then_some("shown")
             data-cover=cover
@@ -103,7 +129,7 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
             <CueLane/>
             <MakingBench/>
             <KeyList/>
-            <Controls/>
+            <div class="foot"><PlayerBar/><Controls/></div>
         </main>
         <footer class="caution">{words.caution}</footer>
         <PresenterLayer/>
@@ -111,30 +137,78 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
     }
 }
 
+/// The part of the page that is pointed at, as the style sheet names it.
+fn words_of(part: Part) -> Option<&'static str> {
+    Some(match part {
+        Part::Nothing => return None,
+        Part::Compass => "compass",
+        Part::Heading => "heading",
+        Part::Beside => "beside",
+        Part::Reasons => "reasons",
+        Part::Chart => "chart",
+    })
+}
+
 /// Opens what the address names.
-fn follow(cockpit: Cockpit, player: Player) {
-    let route = use_route();
-    Effect::new(move || match route.get() {
-        Route::Demonstration(name, latitude) => spawn_local(async move {
-            let found = catalogue().await.into_iter().find(|it| it.name == name);
-            let latitude = latitude.and_then(|it| it.parse::<f64>().ok());
-            let opened = found.map(|it| match latitude {
-                Some(degrees) => player.open(cockpit, it.at_latitude_deg(degrees)),
-                None => player.open(cockpit, it),
-            });
-            if let Some(Err(error)) = opened {
-                cockpit.tell(error.to_string());
-            }
-        }),
-        _ => player.close(),
+fn follow(cockpit: Cockpit, player: Player, route: Signal<Route>) {
+    // What was opened by another way than the address does not leave with it.
+    let by_address = StoredValue::new(false);
+    Effect::new(move || {
+        let now = route.get();
+        if by_address.get_value() {
+            by_address.set_value(false);
+            player.close();
+        }
+        player.set_fault(String::new());
+        let words = &cockpit.words.demonstrations;
+        match now {
+            Route::Demonstrations => player.headlines.move_to(None),
+            Route::DemonstrationsAt(text) => match latitude_of(&text) {
+                Ok(degrees) => player.headlines.move_to(Some(degrees)),
+                Err(()) => player.set_fault((words.no_latitude)(&text)),
+            },
+            Route::Demonstration(name, latitude) => spawn_local(async move {
+                player.fetch_catalogue().await;
+                match find(player, &name, latitude.as_deref(), cockpit.words) {
+                    Ok(found) => match player.open(cockpit, found) {
+                        Ok(()) => by_address.set_value(true),
+                        Err(error) => player.set_fault(error.to_string()),
+                    },
+                    Err(fault) => player.set_fault(fault),
+                }
+            }),
+            _ => {}
+        }
     });
 }
 
+/// The demonstration of the catalogue that an address names; or what is wrong with the address.
+fn find(
+    player: Player,
+    name: &str,
+    latitude: Option<&str>,
+    words: &Words,
+) -> Result<Demonstration, String> {
+    let words = &words.demonstrations;
+    let all = untrack(|| player.catalogue());
+    let found = all.into_iter().find(|it| it.name == name);
+    let found = found.ok_or_else(|| (words.not_found)(name))?;
+    let Some(text) = latitude else {
+        return Ok(found);
+    };
+    let degrees = text.parse::<f64>();
+    let degrees = degrees.map_err(|_| (words.no_latitude)(text))?;
+    Ok(found.at_latitude_deg(degrees))
+}
+
 /// Connects the cockpit with the browser: frames, keys, sight, light and language.
-fn run(cockpit: Cockpit, hands: Hands, maker: Maker) {
+fn run(cockpit: Cockpit, hands: Hands, maker: Maker, listed: Memo<bool>, flies: Memo<bool>) {
     let _ = use_raf_fn(move |UseRafFnCallbackArgs { timestamp, .. }| {
         hands.frame();
         cockpit.frame(timestamp / 1000.0);
+        if listed.get_untracked() {
+            cockpit.player.measure_next();
+        }
     });
 
     let visibility = use_document_visibility();
@@ -144,7 +218,17 @@ fn run(cockpit: Cockpit, hands: Hands, maker: Maker) {
         }
     });
 
-    let keys = window_event_listener(ev::keydown, move |event| press(cockpit, maker, &event));
+    let keys = window_event_listener(ev::keydown, move |event| {
+        // The keys fly what is seen.
+        if flies.get_untracked() {
+            press(cockpit, maker, &event);
+        }
+    });
+    Effect::new(move || {
+        if !flies.get() {
+            cockpit.sleep();
+        }
+    });
     on_cleanup(move || keys.remove());
 
     let root = document().document_element();
@@ -169,8 +253,11 @@ fn press(cockpit: Cockpit, maker: Maker, event: &KeyboardEvent) {
         browser: event.ctrl_key() || event.alt_key() || event.meta_key() || event.is_composing(),
         repeat: event.repeat(),
         presenting: untrack(|| cockpit.presenter.presenting()),
+        demonstrating: untrack(|| cockpit.player.plays()),
     };
-    let elsewhere = belongs_elsewhere(event, &key);
+    // A slide clicker leads a demonstration, whatever has the focus.
+    let clicked = press.demonstrating && key.starts_with("Page");
+    let elsewhere = !clicked && belongs_elsewhere(event, &key);
     if event.default_prevented() || maker.press(event, elsewhere) || elsewhere {
         return;
     }

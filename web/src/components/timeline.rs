@@ -166,6 +166,9 @@ fn Chart() -> impl IntoView {
     let read_off = Memo::new(move |_| {
         // Beyond the end of the flight there is nothing to read off.
         let time = cursor.get()?;
+        if cockpit.player.seen().is_some_and(|seen| time > seen) {
+            return None;
+        }
         cockpit.with_session(|session| session.flown().read_at(time))
     });
     Effect::new(move || {
@@ -241,7 +244,8 @@ fn Chart() -> impl IntoView {
     };
     let pressed = move |event: KeyboardEvent| {
         // A slide clicker's keys lead the lesson, whatever has the focus.
-        let clicked = event.key().starts_with("Page") && untrack(|| cockpit.presenter.presenting());
+        let leads = untrack(|| cockpit.presenter.presenting() || cockpit.player.plays());
+        let clicked = leads && event.key().starts_with("Page");
         if !clicked && let Some(intent) = slid(&event) {
             event.prevent_default();
             cockpit.ask(intent);
@@ -319,9 +323,14 @@ fn with_view<T>(
 ) -> T {
     let words = cockpit.words;
     let flown = session.flown();
+    // Of a demonstration, what the class has seen.
+    let seen = cockpit.player.seen().unwrap_or(f64::INFINITY);
+    let samples = flown.chart();
+    let samples = &samples[..samples.partition_point(|it| it.time <= seen)];
     let named: Vec<(f64, String)> = flown
         .events()
         .iter()
+        .filter(|it| it.time <= seen)
         .map(|it| (it.time, (words.event)(&it.event)))
         .collect();
     let events: Vec<Event<'_>> = named
@@ -330,7 +339,7 @@ fn with_view<T>(
         .collect();
     let end = flown.end().time();
     then(&StripChartView {
-        samples: flown.chart(),
+        samples,
         window: [0.0, ((end / STRETCH).ceil() * STRETCH).max(STRETCH)],
         events: &events,
         stretch: session.stretch().seconds(),

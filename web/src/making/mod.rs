@@ -8,11 +8,10 @@ pub(crate) use shelf::{Kept, Refused};
 
 use crate::cockpit::Cockpit;
 use crate::intent::Intent;
-use crate::player::Player;
-use crate::route::{Route, use_route};
+use crate::route::Route;
 use crate::session::Session;
 use browser::{Browser, fresh_id};
-use flights::ScenarioFile;
+use flights::{ScenarioError, ScenarioFile};
 use leptos::ev;
 use leptos::prelude::*;
 use leptos_use_event_listener::use_event_listener;
@@ -49,7 +48,6 @@ struct Deleted {
 #[derive(Clone, Copy)]
 pub(crate) struct Maker {
     cockpit: Cockpit,
-    player: Player,
     shown: Memo<bool>,
     making: RwSignal<Option<Making>>,
     document: StoredValue<Option<Document>>,
@@ -59,8 +57,8 @@ pub(crate) struct Maker {
     selected: RwSignal<Option<u32>>,
     /// What could not be opened, and why.
     refused: RwSignal<Option<String>>,
-    /// The flight that was under way when the first demonstration was opened, to return to.
-    own_flight: StoredValue<Option<ScenarioFile>>,
+    /// What was under way when the first demonstration was opened, to return to.
+    own: StoredValue<Option<Session>, LocalStorage>,
     /// The flight of a demonstration that was brought into the session, and which of the
     /// session's flights that is.
     flight: StoredValue<Option<(Arc<ScenarioFile>, u32)>>,
@@ -69,12 +67,10 @@ pub(crate) struct Maker {
 
 impl Maker {
     /// An empty bench.
-    pub(crate) fn new(cockpit: Cockpit, player: Player) -> Self {
-        let route = use_route();
+    pub(crate) fn new(cockpit: Cockpit, route: Signal<Route>) -> Self {
         let making = RwSignal::new(None::<Making>);
         let maker = Self {
             cockpit,
-            player,
             shown: Memo::new(move |_| route.get() == Route::Make),
             making,
             document: StoredValue::new(None),
@@ -83,7 +79,7 @@ impl Maker {
             deleted: RwSignal::new(None),
             selected: RwSignal::new(None),
             refused: RwSignal::new(None),
-            own_flight: StoredValue::new(None),
+            own: StoredValue::new_local(None),
             flight: StoredValue::new(None),
             faults: Memo::new(move |_| {
                 making
@@ -99,6 +95,15 @@ impl Maker {
                 _ => {}
             });
             shown
+        });
+        Effect::new(move || {
+            let to_change = cockpit.player.to_change.get();
+            if maker.shown()
+                && let Some(other) = to_change
+            {
+                cockpit.player.to_change.set(None);
+                untrack(|| maker.change_it(other));
+            }
         });
         // A page that goes saves at once.
         let _ = use_event_listener(window(), ev::pagehide, move |_| maker.save());
@@ -270,16 +275,17 @@ impl Maker {
 
     /// Whether it is played with its cues.
     pub(crate) fn previews(self) -> bool {
-        self.player.open_now().is_some()
+        self.cockpit.player.open_now().is_some()
     }
 
     /// Plays it with its cues, or says what is missing; or no longer plays it.
     pub(crate) fn preview(self) {
         if untrack(|| self.previews()) {
-            self.player.close();
+            self.cockpit.player.close();
             self.show_flight(true);
             return;
         }
+        self.show_flight(true);
         let Some((draft, faults)) = self.with_draft(|it| (it.demonstration(), it.faults())) else {
             return;
         };
@@ -288,14 +294,16 @@ impl Maker {
             self.cockpit.tell((words.not_yet)(faults.len(), fault));
             return;
         }
-        if let Err(error) = self.player.open(self.cockpit, draft) {
+        if let Err(error) = self.cockpit.player.open(self.cockpit, draft) {
             self.cockpit.tell(error.to_string());
         }
     }
 
     /// A key was pressed on the page while nothing is typed into; says whether it was the bench's.
     pub(crate) fn press(self, event: &KeyboardEvent, typing: bool) -> bool {
-        if !untrack(|| self.shown() && self.is_open()) || event.alt_key() || event.is_composing() {
+        // Its player has keys of its own.
+        let here = untrack(|| self.shown() && self.is_open() && !self.previews());
+        if !here || event.alt_key() || event.is_composing() {
             return false;
         }
         let key = event.key().to_lowercase();
@@ -321,8 +329,14 @@ impl Maker {
     /// Begins a demonstration of the flight in the session.
     pub(crate) fn begin_of_flight(self) {
         let words = &self.cockpit.words.making;
-        let flight = self.own_flight.get_value();
-        let flight = flight.or_else(|| self.cockpit.with_session(Session::to_scenario));
+        // The flight of the draft is no flight of the user's, as long as nothing else was flown.
+        let own = self.shows_flight().then(|| {
+            let of = |own: &Option<Session>| own.as_ref().map(Session::to_scenario);
+            self.own.with_value(of)
+        });
+        let flight = own
+            .flatten()
+            .unwrap_or_else(|| self.cockpit.with_session(Session::to_scenario));
         let Some(flight) = flight else {
             self.refused.set(Some(words.no_file_of_flight.to_owned()));
             return;
@@ -330,7 +344,17 @@ impl Maker {
         self.begin(Draft::of_flight(flight, words.first_title));
     }
 
-    /// Begins a demonstration that is like another, and goes to the bench.
+    /// Changes a demonstration that was chosen elsewhere: a copy of it, or the draft that is
+    /// previewed.
+    fn change_it(self, other: Demonstration) {
+        if self.previews() {
+            self.preview();
+        } else {
+            self.begin_like(other);
+        }
+    }
+
+    /// Begins a demonstration that is like another.
     pub(crate) fn begin_like(self, other: Demonstration) {
         let words = &self.cockpit.words.making;
         let draft = Draft::of(other).map(|mut draft| {
@@ -339,7 +363,6 @@ impl Maker {
             draft
         });
         self.begin(draft);
-        Route::Make.go();
     }
 
     /// Opens the text of a file.
@@ -485,6 +508,8 @@ impl Maker {
     }
 
     fn enter(self) {
+        // What was played gives way, and what was flown before it is what is kept.
+        self.cockpit.player.close();
         self.read_shelf();
         if !untrack(|| self.cockpit.timeline_shown()) {
             self.cockpit.ask(Intent::ShowTimeline);
@@ -500,42 +525,59 @@ impl Maker {
 
     fn leave(self) {
         self.save();
+        self.cockpit.player.close();
+        let as_brought = self.shows_flight();
         self.flight.set_value(None);
-        let own = self.own_flight.try_update_value(Option::take).flatten();
-        if let Some(own) = own
-            && self.cockpit.open(&own).is_ok()
-        {
-            self.cockpit.ask(Intent::LookAtEnd);
+        if let Some(own) = self.own.try_update_value(Option::take).flatten() {
+            let given = self.cockpit.exchange(own);
+            // What was flown on the bench is not thrown away either.
+            if let Some(flown) = given.filter(|_| !as_brought) {
+                self.cockpit.change_session(|session| {
+                    session.keep_as_old(flown);
+                    Ok(())
+                });
+            }
         }
     }
 
+    /// Whether the session's flight is the draft's, as it was brought there.
+    fn shows_flight(self) -> bool {
+        let number = self.cockpit.now().flight;
+        self.flight
+            .with_value(|it| it.as_ref().is_some_and(|it| it.1 == number))
+    }
+
     /// Brings the draft's flight into the session where it is not there already; at the moment
-    /// that is seen, or at its start. The flight that was under way before the first comes back
-    /// when the bench is left.
+    /// that is seen, or at its start.
     fn show_flight(self, same_moment: bool) {
         let Some(flight) = self.with_draft(|draft| draft.scenario().clone()) else {
             return;
         };
-        let now = self.cockpit.now();
-        let shown = self.flight.get_value();
-        if let Some((shown, number)) = &shown {
-            if Arc::ptr_eq(shown, &flight) && *number == now.flight {
-                return;
-            }
-        } else if now.flown > 0.0 {
-            let own = self.cockpit.with_session(Session::to_scenario);
-            self.own_flight.set_value(own);
+        let is_it = |it: &Option<(Arc<ScenarioFile>, u32)>| {
+            it.as_ref().is_some_and(|it| Arc::ptr_eq(&it.0, &flight))
+        };
+        if self.shows_flight() && self.flight.with_value(is_it) {
+            return;
         }
-        match self.cockpit.open(&flight) {
-            Ok(()) => {
-                let from = self.with_draft(|it| it.plays()[0]).unwrap_or_default();
-                let at = if same_moment { now.time } else { from };
-                self.cockpit.ask(Intent::LookAt(at));
-            }
-            Err(error) => self.cockpit.tell(error.to_string()),
+        let time = self.cockpit.now().time;
+        if let Err(error) = self.bring(&flight) {
+            self.cockpit.tell(error.to_string());
+            return;
         }
+        let from = self.with_draft(|it| it.plays()[0]).unwrap_or_default();
+        let at = if same_moment { time } else { from };
+        self.cockpit.ask(Intent::LookAt(at));
         let number = self.cockpit.now().flight;
         self.flight.set_value(Some((flight, number)));
+    }
+
+    /// Puts a flight in the place of what is flown; what was under way before the first is kept.
+    fn bring(self, flight: &ScenarioFile) -> Result<(), ScenarioError> {
+        let given = self.cockpit.exchange(Session::of_script(flight)?);
+        if self.own.with_value(Option::is_none) {
+            self.own.set_value(given);
+        }
+        Ok(())
     }
 }
 

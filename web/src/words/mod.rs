@@ -4,8 +4,10 @@
 //! Sentences with numbers in them are functions, so that each language orders and bends its own
 //! words, and no component puts a sentence together.
 
+mod demonstrations;
 mod en;
 mod en_beside;
+mod en_demonstrations;
 mod en_making;
 mod en_presenter;
 mod en_situation;
@@ -26,6 +28,7 @@ use compass::cause::Explanation;
 use compass::gust::RoughAir;
 use compass::range::{OutOfRange, Range};
 use compass::reading::Difference;
+pub(crate) use demonstrations::DemonstrationWords;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
 use flights::events::Event;
@@ -155,6 +158,9 @@ pub(crate) struct Words {
 
     // Before a class.
     pub(crate) presenter: PresenterWords,
+
+    // Demonstrations.
+    pub(crate) demonstrations: DemonstrationWords,
 
     // A stick in the hand.
     pub(crate) stick: StickWords,

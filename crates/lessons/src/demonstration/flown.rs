@@ -179,6 +179,14 @@ impl Flown {
         }
     }
 
+    /// What was measured for a question; none for choices of the instructor's own.
+    pub fn measured_of(&self, question: &Question) -> Option<Measured> {
+        match &question.answer {
+            Answer::Figure(name) => self.figures.get(name).copied(),
+            Answer::Typed { .. } => None,
+        }
+    }
+
     /// Everything in it that its flight does not bear out; nothing if all is proved.
     pub fn check(&self) -> Vec<Unproved> {
         let mut unproved = self.unproved_claims();

@@ -33,6 +33,7 @@ mod figure;
 mod file;
 mod flown;
 mod measured;
+mod standing;
 mod text;
 mod trace;
 
@@ -45,6 +46,7 @@ pub use file::{
 };
 pub use flown::{Caption, Chapter, Flown, Posed};
 pub use measured::Measured;
+pub use standing::{Standing, passed_by, passed_on_arrival};
 
 use flights::ScenarioFile;
 use serde::{Deserialize, Serialize};

@@ -79,8 +79,8 @@ pub(crate) fn MakeOfFlight() -> impl IntoView {
             aria-label=words.make_of_flight.name
             on:mousedown=keep_focus
             on:click=move |_| {
-                maker.begin_of_flight();
                 Route::Make.go();
+                maker.begin_of_flight();
             }
         >
             {words.make_of_flight.label}

@@ -1,0 +1,148 @@
+//! English, for the demonstrations.
+
+use super::Button;
+use super::demonstrations::{DemonstrationWords, Group};
+use super::en::clock;
+use lessons::demonstration::Demonstration;
+
+/// The words of the demonstrations.
+pub(super) const DEMONSTRATIONS: DemonstrationWords = DemonstrationWords {
+    title: "Demonstrations",
+    keys: "Play on, skip; cue before",
+
+    player: "Demonstration",
+    play: Button {
+        label: "Play",
+        name: "Play the demonstration",
+    },
+    pause: Button {
+        label: "Pause",
+        name: "Pause the demonstration",
+    },
+    last_cue: Button {
+        label: "Back",
+        name: "Back to the cue before",
+    },
+    next_cue: Button {
+        label: "Next",
+        name: "Next: on from here, or to the next cue",
+    },
+    again: Button {
+        label: "Again",
+        name: "Again from the start",
+    },
+    chapter: "Chapter",
+    captions: Button {
+        label: "Captions",
+        name: "Captions",
+    },
+    loops: Button {
+        label: "Loop",
+        name: "Loop: play it over and over",
+    },
+    take_controls: Button {
+        label: "Take the controls",
+        name: "Take the controls and fly from here",
+    },
+    flying: "You have the controls.",
+    come_back: Button {
+        label: "Return to the demonstration",
+        name: "Return to the demonstration, where you left it",
+    },
+    leave: Button {
+        label: "Leave",
+        name: "Leave the demonstration",
+    },
+    change: Button {
+        label: "Change it",
+        name: "Change it: make a demonstration of your own from it",
+    },
+    opened: |title, look_for| format!("{title}. {look_for}"),
+    stands: "Stands still",
+
+    hands: "hands",
+    hands_for: |choice| format!("Hands for: {choice}"),
+    hands_wrong: |typed| {
+        format!("Hands are counted in whole numbers from 0 to 999, not \u{201c}{typed}\u{201d}.")
+    },
+    counted: |count| match count {
+        1 => "1 hand".to_owned(),
+        _ => format!("{count} hands"),
+    },
+    right: "Right",
+    not_right: "Not so",
+    measured: |words| format!("Measured on this flight: the compass {words}."),
+    asked: |posed| {
+        let choices = posed.choices.join("; or ");
+        format!("Question: {} {choices}?", posed.question)
+    },
+    answered: |posed| {
+        let right = posed.choices.get(posed.right).map_or("", String::as_str);
+        match &posed.measured {
+            Some(words) => format!("Answer: {right}. Measured: {words}."),
+            None => format!("Answer: {right}."),
+        }
+    },
+
+    rule: "Rule of thumb",
+    next: |title| format!("Next: {title}"),
+
+    about: "Each asks your class one question and lets the compass answer. The figures are computed for the place.",
+    fly: "Fly",
+    latitude: "At latitude",
+    as_made: "each where it was made",
+    to_as_made: "Each where it was made",
+    measuring: |done, of| format!("Measured: {done} of {of}"),
+    headline: |figure| format!("The compass {figure}."),
+    groups: |all| grouped(all),
+    open_file: "Open a file",
+    too_long: |length, most| {
+        format!("The file has {length} bytes; one that can be opened has at most {most}.")
+    },
+    unreadable: "The file could not be read: choose it again.",
+    not_found: |name| {
+        format!("There is no demonstration called \u{201c}{name}\u{201d}: choose one below.")
+    },
+    no_latitude: |text| {
+        format!("A latitude is whole degrees from -90 to 90, not \u{201c}{text}\u{201d}.")
+    },
+
+    plan: Button {
+        label: "Lesson plan",
+        name: "Lesson plan: read it, print it",
+    },
+    print: Button {
+        label: "Print",
+        name: "Print the lesson plan",
+    },
+    close_plan: Button {
+        label: "Back",
+        name: "Back to the demonstration",
+    },
+    notes: "What to say",
+    minutes: |minutes| format!("{minutes} min"),
+    minutes_in_all: |minutes| format!("{minutes} minutes in all"),
+    course: "What happens",
+    time: "Time",
+    happens: "On the screen",
+    clock,
+    plan_stop: "It stands still. Press Page Down to go on.",
+    plan_answer: "The answer is shown.",
+    figures: "Measured on this flight",
+};
+
+/// The groups of the catalogue, by the names of their demonstrations; what is in none comes last.
+const GROUPS: &[(&str, &[&str])] = &[];
+
+fn grouped(all: &[Demonstration]) -> Vec<Group> {
+    let place = |name: &&str| all.iter().position(|it| it.name == *name);
+    let mut groups: Vec<Group> = GROUPS
+        .iter()
+        .map(|(title, names)| (*title, names.iter().filter_map(place).collect()))
+        .collect();
+    let known = |index: &usize| groups.iter().any(|(_, of)| of.contains(index));
+    let rest: Vec<usize> = (0..all.len()).filter(|it| !known(it)).collect();
+    groups.push(("More", rest));
+    groups.retain(|(_, of)| !of.is_empty());
+    groups
+}
