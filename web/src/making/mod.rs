@@ -126,6 +126,8 @@ impl Maker {
     where
         T: Default + PartialEq + Send + Sync + 'static,
     {
+        // One memo for each kind of part, not one for each part: code less to load.
+        let of: Box<dyn Fn(&Draft) -> T + Send + Sync> = Box::new(of);
         Memo::new(move |_| {
             self.making
                 .with(|making| making.as_ref().map(|it| of(it.draft())))

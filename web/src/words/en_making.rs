@@ -35,7 +35,7 @@ pub(super) const MAKING: MakingWords = MakingWords {
     mine: |count| format!("My demonstrations ({count})"),
     none_yet: "None yet. Fly something and make one of it, or open a file.",
     untitled: "Without a title",
-    unreadable: "Cannot be read; kept as it is",
+    unreadable: "Cannot be read, and is kept: save it as a file",
     unreadable_told: |reason| {
         format!("This demonstration cannot be read, and is kept as it is: {reason}.")
     },
@@ -45,10 +45,6 @@ pub(super) const MAKING: MakingWords = MakingWords {
     file_too_long: "This file is too long for a demonstration: it may have 16 MB.",
     file_unread: "This file could not be read.",
     delete: |title| format!("Delete {title}"),
-    save_as_it_is: Button {
-        label: "Save",
-        name: "Save what cannot be read as a file",
-    },
     deleted: |title| format!("Deleted: {title}"),
     put_back: Button {
         label: "Put back",
@@ -115,8 +111,7 @@ pub(super) const MAKING: MakingWords = MakingWords {
     },
 
     cues: "Cues",
-    cues_hint: "Play, and press a key where something is to happen.",
-    keys_hint: "Space plays, J starts it here, K ends it here, U undoes.",
+    keys_hint: "Space plays; a figure puts a cue. J starts it here, K ends it here, U undoes.",
     kind,
     sign: |act| match act {
         Act::Chapter(_) => "Part",

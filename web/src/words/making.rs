@@ -33,7 +33,6 @@ pub(crate) struct MakingWords {
     pub(crate) file_unread: &'static str,
     /// Takes a title.
     pub(crate) delete: fn(&str) -> String,
-    pub(crate) save_as_it_is: Button,
     /// Takes a title.
     pub(crate) deleted: fn(&str) -> String,
     pub(crate) put_back: Button,
@@ -57,7 +56,6 @@ pub(crate) struct MakingWords {
 
     // Cues.
     pub(crate) cues: &'static str,
-    pub(crate) cues_hint: &'static str,
     pub(crate) keys_hint: &'static str,
     pub(crate) kind: fn(Kind) -> &'static str,
     /// On its handle.

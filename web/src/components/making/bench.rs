@@ -2,7 +2,7 @@
 
 use super::cue_editor::Cues;
 use super::entry::{entry, entry_id};
-use super::{button, worded};
+use super::{Look, button, press};
 use crate::cockpit::use_cockpit;
 use crate::download::download;
 use crate::making::{Maker, use_maker};
@@ -29,19 +29,19 @@ pub(super) fn Bench() -> impl IntoView {
     let maker = use_maker();
     let words = &cockpit.words.making;
     let plays = cockpit.part(|readout| readout.pause.is_none());
-    let idle = move |way: usize| Signal::derive(move || !maker.ways_back()[way]);
-    let never = Signal::stored(false);
+    let step = |words, way: usize| Look {
+        idle: Signal::derive(move || !maker.ways_back()[way]),
+        ..Look::of(Signal::stored(words))
+    };
+    let play = Look::of(Signal::derive(move || (words.play)(plays.get())));
+    let preview = Look::of(Signal::derive(move || (words.preview)(maker.previews())));
     view! {
         <div class="bench-tools" role="group" aria-label=words.title>
-            {worded(Signal::derive(move || (words.play)(plays.get())), never, move || maker.play())}
-            {worded(
-                Signal::derive(move || (words.preview)(maker.previews())),
-                never,
-                move || maker.preview(),
-            )}
-            {worded(Signal::stored(words.undo), idle(0), move || maker.undo())}
-            {worded(Signal::stored(words.redo), idle(1), move || maker.redo())}
+            {press(play, move || maker.play())}
+            {press(preview, move || maker.preview())}
             {button(words.save_file, move || save_file(maker))}
+            {press(step(words.undo, 0), move || maker.undo())}
+            {press(step(words.redo, 1), move || maker.redo())}
             {button(words.duplicate, move || {
                 if let Some(draft) = maker.with_draft(Draft::demonstration) {
                     maker.begin_like(draft);
@@ -82,7 +82,7 @@ fn first_fault(maker: Maker, words: &'static MakingWords) -> AnyView {
     let said = Memo::new(move |_| {
         faults.with(|it| it.first().map(|first| (words.not_yet)(it.len(), first)))
     });
-    let there = move |_| {
+    let there = move || {
         if let Some(entry) = faults.with_untracked(|it| it.first().and_then(|it| it.entry)) {
             if let Some(cue) = entry.cue() {
                 maker.select(cue);
@@ -91,12 +91,16 @@ fn first_fault(maker: Maker, words: &'static MakingWords) -> AnyView {
             request_animation_frame(move || focus(entry));
         }
     };
+    let words = Signal::derive(move || said.get().unwrap_or_default());
+    let look = Look {
+        label: words,
+        name: words,
+        ..Look::named("", String::new())
+    };
     view! {
-        <p class="not-yet" hidden=move || said.with(Option::is_none)>
-            <button type="button" class="quiet" id="not-yet" on:click=there>
-                {move || said.get()}
-            </button>
-        </p>
+        <div class="not-yet" id="not-yet" hidden=move || said.with(Option::is_none)>
+            {press(look, there)}
+        </div>
     }
     .into_any()
 }
@@ -174,11 +178,9 @@ fn notes(maker: Maker, words: &'static MakingWords) -> AnyView {
             {entry(Entry::NoteMinutes(index), false)}
             {entry(Entry::NoteSay(index), true)}
             <div class="row">
-                <button type="button" on:click=move |_| {
+                {press(Look::named(&removes, removes.clone()), move || {
                     maker.change(Step::New, |draft| draft.remove_note(index));
-                }>
-                    {removes}
-                </button>
+                })}
             </div>
         }
         .into_any()

@@ -1,9 +1,8 @@
 //! Cues: put them, list them, and change the one that is selected.
 
-use super::button;
 use super::entry::entry;
+use super::{Look, button, press};
 use crate::cockpit::use_cockpit;
-use crate::components::controls::keep_focus;
 use crate::making::{Maker, key_of, use_maker};
 use crate::words::MakingWords;
 use leptos::prelude::*;
@@ -22,46 +21,25 @@ pub(super) fn Cues() -> impl IntoView {
             .collect::<Vec<_>>()
     });
     let row = move |(id, at, said): (u32, f64, String)| {
-        let cut = maker.part(move |draft| {
-            let [from, to] = draft.plays();
-            !(from..=to).contains(&at)
-        });
-        view! {
-            <li>
-                <button
-                    type="button"
-                    class="cue-line"
-                    class:cut=move || cut.get()
-                    aria-pressed=move || (maker.selected() == Some(id)).to_string()
-                    on:click=move |_| maker.select(id)
-                >
-                    <span class="cue-time">{(words.time)(at)}</span>
-                    " "
-                    {said}
-                </button>
-            </li>
-        }
-        .into_any()
+        let line = format!("{} {said}", (words.time)(at));
+        let look = Look {
+            class: "cue-line",
+            chosen: Signal::derive(move || maker.selected() == Some(id)),
+            ..Look::named(&line, line.clone())
+        };
+        view! { <li>{press(look, move || maker.select(id))}</li> }.into_any()
     };
     let put = move |(index, kind): (usize, Kind)| {
-        let key = key_of(index);
-        let shortcut = key.clone();
-        view! {
-            <button
-                type="button"
-                aria-keyshortcuts=shortcut
-                on:mousedown=keep_focus
-                on:click=move |_| maker.put(kind)
-            >
-                <kbd aria-hidden="true">{key}</kbd>
-                {(words.kind)(kind)}
-            </button>
-        }
-        .into_any()
+        let name = (words.kind)(kind);
+        let look = Look {
+            key: key_of(index),
+            ..Look::named(name, name.to_owned())
+        };
+        press(look, move || maker.put(kind))
     };
     view! {
         <section class="cues" aria-label=words.cues>
-            <p class="hint">{words.cues_hint} " " {words.keys_hint}</p>
+            <p class="hint">{words.keys_hint}</p>
             <div class="put-cues">
                 {Kind::ALL.into_iter().enumerate().map(put).collect_view()}
             </div>
@@ -212,17 +190,9 @@ fn choice(maker: Maker, words: &'static MakingWords, id: u32, index: usize) -> A
                     maker.change(Step::New, |draft| draft.set_right(id, index));
                 }
             />
-            <button
-                type="button"
-                class="quiet"
-                aria-label=removes.clone()
-                title=removes
-                on:click=move |_| {
-                    maker.change(Step::New, |draft| draft.remove_choice(id, index));
-                }
-            >
-                "×"
-            </button>
+            {press(Look::named("×", removes), move || {
+                maker.change(Step::New, |draft| draft.remove_choice(id, index));
+            })}
         </div>
     }
     .into_any()

@@ -15,7 +15,7 @@ pub(super) fn entry(entry: Entry, lines: bool) -> AnyView {
     let wrong = Memo::new(move |_| {
         faults.with(|faults| {
             let fault = faults.iter().find(|it| it.entry == Some(entry))?;
-            Some(format!("{}.", fault.said))
+            Some(sentence(&fault.said))
         })
     });
     let described = format!("{id}-hint {id}-wrong");
@@ -68,6 +68,15 @@ pub(super) fn entry(entry: Entry, lines: bool) -> AnyView {
         </div>
     }
     .into_any()
+}
+
+/// What is wrong as a sentence.
+fn sentence(said: &str) -> String {
+    let mut letters = said.chars();
+    let first = letters
+        .next()
+        .map_or_else(String::new, |it| it.to_uppercase().to_string());
+    format!("{first}{}.", letters.as_str())
 }
 
 /// The id of an entry's field.

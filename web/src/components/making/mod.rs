@@ -29,10 +29,10 @@ pub(crate) fn MakingBench() -> impl IntoView {
                 <header class="making-head">
                     <h2>{words.title}</h2>
                     {button(words.close, || Route::Fly.go())}
+                    <p class="saved" role="status" id="saved">
+                        {move || open.get().then(|| (words.saved)(maker.saved()))}
+                    </p>
                 </header>
-                <p class="saved" role="status" id="saved" hidden=move || !open.get()>
-                    {move || (words.saved)(maker.saved())}
-                </p>
                 <Shelf/>
                 <Show when=move || open.get()>
                     <Bench/>
@@ -88,20 +88,67 @@ pub(crate) fn MakeOfFlight() -> impl IntoView {
     }
 }
 
-/// A button that does something.
-fn button(words: Button, does: impl Fn() + 'static) -> AnyView {
-    worded(Signal::stored(words), Signal::stored(false), does)
+/// What a button of the bench says, and how it stands.
+struct Look {
+    label: Signal<String>,
+    /// Its whole name; begins with the label.
+    name: Signal<String>,
+    class: &'static str,
+    /// The key that does the same; stands before the label.
+    key: String,
+    /// It has nothing to do now.
+    idle: Signal<bool>,
+    /// It is the one of several that was chosen.
+    chosen: Signal<bool>,
 }
 
-/// A button whose words change, or that has nothing to do at times.
-fn worded(words: Signal<Button>, idle: Signal<bool>, does: impl Fn() + 'static) -> AnyView {
-    let does: Box<dyn Fn()> = Box::new(does);
+impl Look {
+    fn of(words: Signal<Button>) -> Self {
+        Self {
+            label: Signal::derive(move || words.get().label.to_owned()),
+            name: Signal::derive(move || words.get().name.to_owned()),
+            ..Self::named("", String::new())
+        }
+    }
+
+    fn named(label: &str, name: String) -> Self {
+        let never = Signal::stored(false);
+        Self {
+            label: Signal::stored(label.to_owned()),
+            name: Signal::stored(name),
+            class: "",
+            key: String::new(),
+            idle: never,
+            chosen: never,
+        }
+    }
+}
+
+/// A button that does something. There is one for all of the bench, as each kind more would be
+/// code more to load.
+fn press(look: Look, does: impl Fn() + 'static) -> AnyView {
+    pressed(look, Box::new(does))
+}
+
+fn pressed(look: Look, does: Box<dyn Fn()>) -> AnyView {
+    let Look {
+        label,
+        name,
+        class,
+        key,
+        idle,
+        chosen,
+    } = look;
     view! {
         <button
             type="button"
-            aria-label=move || words.get().name
-            title=move || words.get().name
+            class=class
+            data-key=key.clone()
+            aria-label=move || name.get()
+            title=move || name.get()
+            aria-keyshortcuts=key
             aria-disabled=move || idle.get().to_string()
+            aria-current=move || chosen.get().to_string()
             on:mousedown=keep_focus
             on:click=move |_| {
                 if !idle.get_untracked() {
@@ -109,8 +156,13 @@ fn worded(words: Signal<Button>, idle: Signal<bool>, does: impl Fn() + 'static) 
                 }
             }
         >
-            {move || words.get().label}
+            {move || label.get()}
         </button>
     }
     .into_any()
+}
+
+/// A button whose words stay as they are.
+fn button(words: Button, does: impl Fn() + 'static) -> AnyView {
+    press(Look::of(Signal::stored(words)), does)
 }

@@ -1,6 +1,6 @@
 //! What is kept: open it, delete it, put it back; begin another.
 
-use super::button;
+use super::{Look, button, press};
 use crate::cockpit::use_cockpit;
 use crate::download::download;
 use crate::making::{Kept, Maker, use_maker};
@@ -15,14 +15,14 @@ use web_sys::{Event, HtmlInputElement};
 /// The list, unfolded while no draft is open, and the ways to begin one.
 #[component]
 pub(super) fn Shelf() -> impl IntoView {
-    let cockpit = use_cockpit();
     let maker = use_maker();
-    let words = &cockpit.words.making;
+    let words = &use_cockpit().words.making;
     let kept = Memo::new(move |_| (maker.kept(), maker.open_id()));
-    let flown = cockpit.part(|readout| readout.flown > 0.0);
+    let open = Memo::new(move |_| maker.is_open());
+    let deleted = Memo::new(move |_| maker.deleted());
     view! {
-        <details class="shelf" id="shelf" open=untrack(|| !maker.is_open())>
-            <summary>{move || (words.mine)(maker.kept().len())}</summary>
+        <details class="shelf" id="shelf" prop:open=move || !open.get()>
+            <summary>{move || (words.mine)(kept.with(|it| it.0.len()))}</summary>
             <ul>
                 {move || {
                     let (kept, open) = kept.get();
@@ -30,25 +30,20 @@ pub(super) fn Shelf() -> impl IntoView {
                     kept.into_iter().map(row).collect_view()
                 }}
             </ul>
-            <p class="hint" hidden=move || !maker.kept().is_empty()>{words.none_yet}</p>
-        </details>
-        <p class="put-back" role="status">
-            {move || maker.deleted().map(|title| (words.deleted)(&title))}
-            " "
-            <Show when=move || maker.deleted().is_some()>
-                {button(words.put_back, move || maker.undelete())}
-            </Show>
-        </p>
-        <div class="begin-making">
-            <Show when=move || flown.get()>
+            <p class="hint" hidden=move || kept.with(|it| !it.0.is_empty())>{words.none_yet}</p>
+            <div class="row">
                 {button(words.of_flight, move || maker.begin_of_flight())}
-            </Show>
-            <label class="file">
-                <input type="file" accept=".json,application/json" on:change=move |event| {
-                    chosen(maker, words, &event);
-                }/>
-                <span>{words.open_file}</span>
-            </label>
+                <label class="file">
+                    <input type="file" accept=".json,application/json" on:change=move |event| {
+                        chosen(maker, words, &event);
+                    }/>
+                    <span>{words.open_file}</span>
+                </label>
+            </div>
+        </details>
+        <div class="put-back" role="status" hidden=move || deleted.with(Option::is_none)>
+            <span>{move || deleted.get().map(|title| (words.deleted)(&title))}</span>
+            {button(words.put_back, move || maker.undelete())}
         </div>
         <p class="wrong" role="alert" id="not-opened">{move || maker.refused()}</p>
     }
@@ -56,49 +51,31 @@ pub(super) fn Shelf() -> impl IntoView {
 
 fn row(maker: Maker, words: &'static MakingWords, kept: Kept, open: Option<&str>) -> AnyView {
     let is_open = open == Some(kept.id.as_str());
-    let (id, delete) = (kept.id.clone(), kept.id.clone());
     let title = match &kept.title {
         None => words.unreadable,
         Some(title) if title.trim().is_empty() => words.untitled,
         Some(title) => title,
     };
-    let (title, deletes) = (title.to_owned(), (words.delete)(title));
-    let first = if kept.title.is_some() {
-        view! {
-            <button
-                type="button"
-                class="title"
-                aria-current=is_open.then_some("true")
-                on:click=move |_| maker.open(&id)
-            >
-                {title}
-            </button>
-        }
-        .into_any()
-    } else {
-        view! {
-            <span class="title">{title}</span>
-            {button(words.save_as_it_is, move || {
-                download("dipwise-unread.txt", "text/plain", &maker.raw(&id));
-            })}
-        }
-        .into_any()
+    let deletes = (words.delete)(title);
+    let look = Look {
+        class: "title",
+        chosen: Signal::stored(is_open),
+        ..Look::named(title, title.to_owned())
     };
-    view! {
-        <li>
-            {first}
-            <button
-                type="button"
-                class="quiet"
-                aria-label=deletes.clone()
-                title=deletes
-                on:click=move |_| maker.delete(&delete)
-            >
-                "×"
-            </button>
-        </li>
-    }
-    .into_any()
+    let (id, delete, readable) = (kept.id.clone(), kept.id, kept.title.is_some());
+    let opens = press(look, move || {
+        if readable {
+            maker.open(&id);
+        } else {
+            // What cannot be read can still be taken home.
+            download("dipwise-unread.txt", "text/plain", &maker.raw(&id));
+        }
+    });
+    let deletes = Look {
+        class: "quiet",
+        ..Look::named("×", deletes)
+    };
+    view! { <li>{opens}{press(deletes, move || maker.delete(&delete))}</li> }.into_any()
 }
 
 /// A file was chosen: it is read and opened.
