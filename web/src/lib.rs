@@ -13,6 +13,7 @@
 //! | `link.rs`, `share.rs` | links that carry what they open; what can be passed on |
 //! | `embed.rs` | the page in a frame on another page |
 //! | `player.rs` | a demonstration that is played over the session |
+//! | `making/` | demonstrations that are made here: the draft, where it is kept, its flight |
 //! | `setting.rs`, `place.rs` | what a flight starts from; the form that sets it |
 //! | `cockpit.rs` | the session as signals: components read, and send intents |
 //! | `cover.rs`, `presenter.rs` | what is hidden from a class; presenter mode |
@@ -47,8 +48,9 @@ mod hands;
 mod intent;
 mod later;
 mod light;
-mod numbers;
 mod link;
+mod making;
+mod numbers;
 mod player;
 mod preferences;
 mod presenter;

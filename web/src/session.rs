@@ -473,6 +473,15 @@ impl Session {
         Ok(())
     }
 
+    /// The flight ends at a time in seconds, if it went on beyond it.
+    pub(crate) fn end_at(&mut self, time: f64) {
+        let step = (time / STEP).round() as u64;
+        if step < self.flown.steps() {
+            self.flown = self.flown.until(step);
+            self.look_at(0);
+        }
+    }
+
     /// The pilot flies on from the moment that is read, be it the end of a script.
     ///
     /// # Errors

@@ -9,6 +9,7 @@ pub(crate) mod error_chart;
 pub(crate) mod indicator;
 pub(crate) mod key_list;
 pub(crate) mod lesson_plan;
+pub(crate) mod making;
 pub(crate) mod marks;
 pub(crate) mod pictures;
 pub(crate) mod player;

@@ -2,6 +2,7 @@
 
 use super::beside::CompareButton;
 use super::controls::keep_focus;
+use super::making::MakeButton;
 use super::presenter::PresenterTools;
 use super::share::ShareButton;
 use crate::clock::Rate;
@@ -63,6 +64,7 @@ pub(crate) fn TopBar(
                     {move || view_words().label}
                 </button>
                 <CompareButton/>
+                <MakeButton/>
                 <button
                     type="button"
                     class="quiet"

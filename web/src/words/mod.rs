@@ -9,6 +9,7 @@ mod en;
 mod en_beside;
 mod en_demonstrations;
 mod en_links;
+mod en_making;
 mod en_presenter;
 mod en_situation;
 mod en_stick;
@@ -16,6 +17,7 @@ mod en_time;
 mod en_views;
 mod en_why;
 mod links;
+mod making;
 mod views;
 
 use crate::beside::Change;
@@ -33,6 +35,7 @@ use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
 use flights::events::Event;
 pub(crate) use links::LinkWords;
+pub(crate) use making::MakingWords;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 
 /// The words of one language.
@@ -155,6 +158,9 @@ pub(crate) struct Words {
     pub(crate) why: WhyWords,
     /// Two at once.
     pub(crate) beside: BesideWords,
+
+    // Making demonstrations.
+    pub(crate) making: MakingWords,
 
     // Before a class.
     pub(crate) presenter: PresenterWords,
