@@ -7,6 +7,7 @@ const root = document.documentElement;
 // What the app fetches only when it is asked for, and so is no part of the first load: see
 // web/src/later.rs.
 globalThis.dipwiseLater = {
+  film: () => import('./film.js'),
   demonstrations: () => fetch('./demonstrations.json').then((answer) => answer.text()),
 };
 

@@ -4,6 +4,7 @@ use crate::cockpit::Cockpit;
 use crate::components::aside::BesideTheCard;
 use crate::components::beside::Beside;
 use crate::components::controls::Controls;
+use crate::components::film_panel::FilmPanel;
 use crate::components::key_list::KeyList;
 use crate::components::pictures::CardFace;
 use crate::components::presenter::PresenterLayer;
@@ -98,6 +99,7 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
             <Controls/>
         </main>
         <footer class="caution">{words.caution}</footer>
+        <FilmPanel/>
         <PresenterLayer/>
         <p class="unseen" role="status" aria-live="polite">{move || cockpit.told()}</p>
     }

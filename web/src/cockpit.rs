@@ -41,6 +41,7 @@ pub(crate) struct Cockpit {
     why_shown: RwSignal<bool>,
     timeline_shown: RwSignal<bool>,
     beside_shown: RwSignal<bool>,
+    film_shown: RwSignal<bool>,
     change: RwSignal<Change>,
     cover: RwSignal<Cover>,
     /// Presenter mode.
@@ -69,6 +70,7 @@ impl Cockpit {
             why_shown: RwSignal::new(false),
             timeline_shown: RwSignal::new(false),
             beside_shown: RwSignal::new(false),
+            film_shown: RwSignal::new(false),
             change: RwSignal::default(),
             cover: RwSignal::new(Cover::Nothing),
             presenter: Presenter::new(),
@@ -177,6 +179,11 @@ impl Cockpit {
         self.beside_shown.get()
     }
 
+    /// Whether what makes films is shown.
+    pub(crate) fn film_shown(self) -> bool {
+        self.film_shown.get()
+    }
+
     /// What is changed for the other one.
     pub(crate) fn change(self) -> Change {
         self.change.get()
@@ -265,7 +272,7 @@ impl Cockpit {
             }
             Intent::ShowKeys if presenting => self.presenter.show_keys(),
             // These have no place on a screen that shows only the middle.
-            Intent::ShowWhy | Intent::ShowSituation if presenting => {}
+            Intent::ShowWhy | Intent::ShowSituation | Intent::ShowFilm if presenting => {}
             // The list of keys and the reasons stand in the same place.
             Intent::ShowKeys => {
                 self.keys_shown.update(|shown| *shown = !*shown);
@@ -287,6 +294,7 @@ impl Cockpit {
                 };
                 self.tell(told.to_owned());
             }
+            Intent::ShowFilm => self.film_shown.update(|shown| *shown = !*shown),
             Intent::ShowTimeline => self.timeline_shown.update(|shown| *shown = !*shown),
             Intent::ShowBeside if self.beside_shown.get_untracked() => {
                 self.beside_shown.set(false);

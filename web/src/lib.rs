@@ -18,6 +18,7 @@
 //! | `stick.rs`, `hands.rs` | a stick's axes and buttons → what it asks for; the browser's sticks |
 //! | `preferences.rs` | what the browser remembers |
 //! | `stage.rs` | shapes → canvas |
+//! | `film.rs`, `film/` | a flight → frames; the bridge to `static/film.js`, which encodes them |
 //! | `download.rs` | text or a picture → a file of the user's |
 //! | `words/` | every word on the page |
 //! | `app.rs`, `components/` | the page |
@@ -36,6 +37,7 @@ mod components;
 mod cover;
 mod dip_lines;
 mod download;
+mod film;
 mod flown;
 mod hands;
 mod intent;

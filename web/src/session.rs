@@ -296,6 +296,7 @@ impl Session {
             | Intent::Undo
             | Intent::ShowTimeline
             | Intent::ShowBeside
+            | Intent::ShowFilm
             | Intent::ChangeView
             | Intent::ChangeAside
             | Intent::ChangeChart

@@ -5,6 +5,7 @@ pub(crate) mod beside;
 pub(crate) mod controls;
 pub(crate) mod cover;
 pub(crate) mod error_chart;
+pub(crate) mod film_panel;
 pub(crate) mod indicator;
 pub(crate) mod key_list;
 pub(crate) mod marks;

@@ -1,7 +1,8 @@
 //! English.
 
 use super::{
-    Button, Words, en_beside, en_presenter, en_situation, en_stick, en_time, en_views, en_why,
+    Button, Words, en_beside, en_film, en_presenter, en_situation, en_stick, en_time, en_views,
+    en_why,
 };
 use crate::session::Readout;
 use crate::setting::FloatChoice;
@@ -260,6 +261,7 @@ pub(super) const ENGLISH: Words = Words {
 
     why: en_why::WHY,
     beside: en_beside::BESIDE,
+    film: en_film::FILM,
     presenter: en_presenter::PRESENTER,
     stick: en_stick::STICK,
     views: en_views::VIEWS,

@@ -6,12 +6,14 @@
 
 mod en;
 mod en_beside;
+mod en_film;
 mod en_presenter;
 mod en_situation;
 mod en_stick;
 mod en_time;
 mod en_views;
 mod en_why;
+mod film;
 mod views;
 
 use crate::beside::Change;
@@ -26,6 +28,7 @@ use compass::range::{OutOfRange, Range};
 use compass::reading::Difference;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
+pub(crate) use film::FilmWords;
 use flights::events::Event;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 
@@ -146,6 +149,9 @@ pub(crate) struct Words {
     pub(crate) why: WhyWords,
     /// Two at once.
     pub(crate) beside: BesideWords,
+
+    /// Films, stills and animations.
+    pub(crate) film: FilmWords,
 
     // Before a class.
     pub(crate) presenter: PresenterWords,
