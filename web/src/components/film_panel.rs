@@ -85,14 +85,17 @@ fn keep_place(making: Making, section: NodeRef<html::Section>) {
     let kind = Memo::new(move |_| std::mem::discriminant(&making.doing.get()));
     Effect::new(move || {
         kind.track();
-        let lost = document()
-            .active_element()
-            .is_none_or(|it| it.tag_name() == "BODY");
-        if let Some(section) = section.get_untracked()
-            && lost
-        {
-            let _ = section.focus();
-        }
+        // Once the old buttons are gone.
+        request_animation_frame(move || {
+            let lost = document()
+                .active_element()
+                .is_none_or(|it| it.tag_name() == "BODY");
+            if let Some(section) = section.get_untracked()
+                && lost
+            {
+                let _ = section.focus();
+            }
+        });
     });
 }
 

@@ -59,12 +59,12 @@ pub(super) const FILM: FilmWords = FilmWords {
     },
     gif_too_long: "A GIF of more than a minute is too large for slides: mark a loop of less.",
     png: Button {
-        label: "PNG",
-        name: "PNG: save this moment as a picture of dots",
+        label: "PNG still",
+        name: "PNG still: save this moment as a picture of dots",
     },
     svg: Button {
-        label: "SVG",
-        name: "SVG: save this moment as a drawing",
+        label: "SVG still",
+        name: "SVG still: save this moment as a drawing",
     },
     progress: |done, all, left| {
         let left = match left {
