@@ -1,24 +1,24 @@
 //! The `dipwise` command: everything that can be checked and scripted without a browser.
 //!
-//! Exit code 0: done. 1: a claim is not borne out, or the output cannot be written. 2: bad input, said in one sentence on standard error, with nothing on
-//! standard output.
+//! Exit code 0: done. 1: a claim is not borne out, or the output cannot be written. 2: bad input,
+//! said in one sentence on standard error, with nothing on standard output.
 
 mod draw;
+mod drill;
 mod failure;
 mod field;
 mod fly;
 mod font;
 mod input;
-mod drill;
 mod mark;
 mod options;
 mod output;
 mod pdf;
 mod picture;
-mod sheet;
-mod site;
 mod rows;
+mod sheet;
 mod show;
+mod site;
 mod steady;
 mod table;
 

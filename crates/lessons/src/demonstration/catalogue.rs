@@ -1,4 +1,7 @@
 //! The demonstrations that come with the project.
+//!
+//! One more is a file in `demonstrations`, its name here and in `order.json`, its right answers
+//! in `tests/demonstrations/texts.rs` and its topic in `tests/demonstrations/topics.rs`.
 
 use super::Demonstration;
 use super::DemonstrationError;
@@ -19,9 +22,33 @@ pub const FILES: &[(&str, &str)] = &[
     file!("steady-flight"),
     file!("equator-turn"),
     file!("north-from-west"),
-    file!("off-north-right"),
+    file!("north-from-east"),
     file!("south-from-east"),
+    file!("south-from-west"),
+    file!("part-way-north"),
+    file!("part-way-south"),
+    file!("off-north-right"),
+    file!("off-north-left"),
+    file!("off-south-right"),
+    file!("full-circle-right"),
+    file!("full-circle-left"),
     file!("speed-east"),
+    file!("speed-west"),
+    file!("speed-north"),
+    file!("speed-south"),
+    file!("climb-descent"),
+    file!("middle-latitudes"),
+    file!("high-latitude"),
+    file!("near-pole"),
+    file!("southern-onto-north"),
+    file!("southern-onto-south"),
+    file!("southern-off-south"),
+    file!("southern-speed"),
+    file!("steep-bank"),
+    file!("swirl"),
+    file!("rough-air"),
+    file!("indicator-in-turn"),
+    file!("iron"),
 ];
 
 /// A demonstration of the catalogue by its name, read and checked; none for a name that is none.

@@ -72,6 +72,9 @@ pub enum Figure {
     ReadingTravel([f64; 2]),
     /// How far the nose travels in a stretch, in the way of the turn.
     HeadingTravel([f64; 2]),
+    /// Whether the reading comes round with the nose in a stretch in which the nose makes a whole
+    /// circle.
+    Round([f64; 2]),
     /// From a time on, how long until the reading stays within 2° of where it is at the end.
     SettlesAfter(f64),
     /// The heading at a time.
@@ -125,6 +128,7 @@ impl Figure {
             | Self::TowardNorth(stretch)
             | Self::FirstWay(stretch)
             | Self::ReadingTravel(stretch)
+            | Self::Round(stretch)
             | Self::HeadingTravel(stretch) => stretch.to_vec(),
             Self::Latitude | Self::Dip | Self::BankWithoutRevolution | Self::Aid(_) => Vec::new(),
         }

@@ -204,7 +204,7 @@ impl Flown {
             }) = &cue.act
             {
                 told.insert(name);
-                if self.figures.get(name).is_none_or(|it| too_close(*it)) {
+                if self.figures.get(name).is_none_or(|it| it.is_arguable()) {
                     unproved.push(Unproved::TooClose(name.clone()));
                 }
             }
@@ -239,13 +239,5 @@ impl Flown {
             (!holds).then(|| Unproved::Claim(claim.clone(), measured))
         });
         unproved.collect()
-    }
-}
-
-/// Whether a question about it could be argued about: it shows as a degree or two.
-fn too_close(measured: Measured) -> bool {
-    match (measured.right_choice(), measured.number()) {
-        (Some(_), Some(number)) => (1.0..2.5).contains(&number.abs()),
-        _ => true,
     }
 }

@@ -138,10 +138,8 @@ impl Trace {
                     None => Measured::Never,
                 }
             }
-            Figure::ReadingTravel([from, to]) => {
-                let travel = self.reading_at(self.at(to)) - self.reading_at(self.at(from));
-                Measured::Angle(self.side_within([from, to]) * travel)
-            }
+            Figure::ReadingTravel(stretch) => Measured::Angle(self.reading_travel(stretch)),
+            Figure::Round(stretch) => Measured::Round(self.reading_travel(stretch)),
             Figure::HeadingTravel([from, to]) => {
                 let travel = self.heading_at(self.at(to)) - self.heading_at(self.at(from));
                 Measured::Angle(self.side_within([from, to]) * travel)
@@ -256,6 +254,11 @@ impl Trace {
         let next = (at.index + 1).min(self.samples.len() - 1);
         let (one, other) = (of(&self.samples[at.index]), of(&self.samples[next]));
         one + at.share * (other - one)
+    }
+
+    fn reading_travel(&self, [from, to]: [f64; 2]) -> f64 {
+        let travel = self.reading_at(self.at(to)) - self.reading_at(self.at(from));
+        self.side_within([from, to]) * travel
     }
 
     fn heading_at(&self, at: At) -> f64 {
