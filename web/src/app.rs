@@ -5,6 +5,7 @@ use crate::components::aside::BesideTheCard;
 use crate::components::beside::Beside;
 use crate::components::controls::Controls;
 use crate::components::demonstrations::Demonstrations;
+use crate::components::film_panel::FilmPanel;
 use crate::components::key_list::KeyList;
 use crate::components::lesson_plan::LessonPlan;
 use crate::components::making::{CueLane, MakingBench};
@@ -139,6 +140,7 @@ fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoVie
         </main>
         <footer class="caution">{words.caution} {embedded().then(|| view! { " " <OpenInFull/> })}</footer>
         <ShareDialog/>
+        <FilmPanel/>
         <PresenterLayer/>
         <p class="unseen" role="status" aria-live="polite">{move || cockpit.told()}</p>
     }

@@ -21,6 +21,7 @@
 //! | `stick.rs`, `hands.rs` | a stick's axes and buttons → what it asks for; the browser's sticks |
 //! | `preferences.rs` | what the browser remembers |
 //! | `stage.rs` | shapes → canvas |
+//! | `film.rs`, `film/` | a flight → frames; the bridge to `static/film.js`, which encodes them |
 //! | `download.rs` | text or a picture → a file of the user's |
 //! | `words/` | every word on the page |
 //! | `app.rs`, `components/` | the page of the flight |
@@ -43,6 +44,7 @@ mod dip_lines;
 mod download;
 mod drills;
 mod embed;
+mod film;
 mod flown;
 mod hands;
 mod intent;

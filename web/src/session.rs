@@ -317,6 +317,7 @@ impl Session {
             | Intent::Undo
             | Intent::ShowTimeline
             | Intent::ShowBeside
+            | Intent::ShowFilm
             | Intent::ChangeView
             | Intent::ChangeAside
             | Intent::ChangeChart

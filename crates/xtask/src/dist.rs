@@ -10,6 +10,7 @@ use anyhow::{Context, Result, bail};
 use flate2::{Compression, write::GzEncoder};
 
 use crate::assets::{self, Asset, INDEX, SERVICE_WORKER, extension, is_hashed};
+use crate::tools;
 use crate::wasm::{self, read_folder};
 use crate::workspace::Workspace;
 
@@ -35,7 +36,34 @@ pub(crate) fn build(workspace: &Workspace) -> Result<Report> {
         }
     }
     files.insert("demonstrations.json".to_owned(), demonstrations(workspace)?);
+    match packages(workspace) {
+        Ok(packages) => files.extend(packages),
+        Err(error) => println!("The page is built without what makes films: {error:#}"),
+    }
     write(&workspace.dist(), assets::publish(&files)?)
+}
+
+/// The packages of npm that the page loads when films are made, as they come, with their licences:
+/// from where, by the lock file's names, and where to.
+const PACKAGES: [(&str, &str); 4] = [
+    (
+        "mediabunny/dist/bundles/mediabunny.min.mjs",
+        "film/mediabunny.js",
+    ),
+    ("mediabunny/LICENSE", "film/mediabunny.txt"),
+    ("gifenc/dist/gifenc.esm.js", "film/gifenc.js"),
+    ("gifenc/LICENSE.md", "film/gifenc.txt"),
+];
+
+fn packages(workspace: &Workspace) -> Result<Vec<(String, Vec<u8>)>> {
+    tools::npm_packages(workspace)?;
+    let folder = workspace.browser_tests().join("node_modules");
+    let read = |(from, to): (&str, &str)| {
+        let content = fs::read(folder.join(from));
+        let content = content.with_context(|| format!("could not read node_modules/{from}"))?;
+        Ok((to.to_owned(), content))
+    };
+    PACKAGES.into_iter().map(read).collect()
 }
 
 /// The catalogue of demonstrations as one file, in its order.

@@ -6,6 +6,7 @@ pub(crate) mod controls;
 pub(crate) mod cover;
 pub(crate) mod demonstrations;
 pub(crate) mod error_chart;
+pub(crate) mod film_panel;
 pub(crate) mod indicator;
 pub(crate) mod key_list;
 pub(crate) mod lesson_plan;

@@ -77,9 +77,10 @@ pub(crate) fn Timeline() -> impl IntoView {
                     <Ask intent=Intent::LastEvent button=words.last_event sign="‹"/>
                     <Ask intent=Intent::NextEvent button=words.next_event sign="›"/>
                     <Ask intent=Intent::LookAtEnd button=words.look_at_end/>
-                    <div class="by-half">
+                    <div class="by-third">
                         <Ask intent=Intent::Replay button=replay/>
                         <Ask intent=Intent::Loop button=loops/>
+                        <Ask intent=Intent::ShowFilm button=words.film.show/>
                     </div>
                     <Save button=words.save_csv save=[save_csv, error_chart::save_csv]/>
                     <Save button=words.save_svg save=[save_svg, error_chart::save_svg]/>

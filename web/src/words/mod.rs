@@ -8,6 +8,7 @@ mod demonstrations;
 mod en;
 mod en_beside;
 mod en_demonstrations;
+mod en_film;
 mod en_links;
 mod en_making;
 mod en_presenter;
@@ -16,6 +17,7 @@ mod en_stick;
 mod en_time;
 mod en_views;
 mod en_why;
+mod film;
 mod links;
 mod making;
 mod views;
@@ -33,6 +35,7 @@ use compass::reading::Difference;
 pub(crate) use demonstrations::DemonstrationWords;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
+pub(crate) use film::FilmWords;
 use flights::events::Event;
 pub(crate) use links::LinkWords;
 pub(crate) use making::MakingWords;
@@ -161,6 +164,8 @@ pub(crate) struct Words {
 
     // Making demonstrations.
     pub(crate) making: MakingWords,
+    /// Films, stills and animations.
+    pub(crate) film: FilmWords,
 
     // Before a class.
     pub(crate) presenter: PresenterWords,
