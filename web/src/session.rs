@@ -488,7 +488,9 @@ impl Session {
     /// # Errors
     /// A float that is too fast for free flight.
     pub(crate) fn take_controls(&mut self) -> Result<(), OutOfRange> {
-        self.fly_on_from(self.step())
+        self.fly_on_from(self.step())?;
+        self.set_pause(None);
+        Ok(())
     }
 
     /// The heading indicator is set to what the compass reads at these times of the flight, in

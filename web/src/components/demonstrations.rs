@@ -82,6 +82,7 @@ fn Item(index: usize, demonstration: Demonstration) -> impl IntoView {
         <li class="demonstration">
             <a class="demonstration-title" href=address>{title}</a>
             <p class="look-for">{move || headline.get().map(|it: Headline| it.look_for)}</p>
+            <div class="demonstration-foot">
             <p class="headline">{figure}</p>
             <button
                 type="button"
@@ -92,6 +93,7 @@ fn Item(index: usize, demonstration: Demonstration) -> impl IntoView {
             >
                 {words.change.label}
             </button>
+            </div>
         </li>
     }
 }

@@ -71,7 +71,7 @@ pub(super) const DEMONSTRATIONS: DemonstrationWords = DemonstrationWords {
     },
     right: "Right",
     not_right: "Not so",
-    measured: |words| format!("Measured on this flight: the compass {words}."),
+    measured: |words| format!("Measured on this flight: {words}."),
     asked: |posed| {
         let choices = posed.choices.join("; or ");
         format!("Question: {} {choices}?", posed.question)
@@ -93,7 +93,13 @@ pub(super) const DEMONSTRATIONS: DemonstrationWords = DemonstrationWords {
     as_made: "each where it was made",
     to_as_made: "Each where it was made",
     measuring: |done, of| format!("Measured: {done} of {of}"),
-    headline: |figure| format!("The compass {figure}."),
+    headline: |figure| {
+        let mut letters = figure.chars();
+        let first = letters
+            .next()
+            .map(|it| it.to_uppercase().collect::<String>());
+        first.unwrap_or_default() + letters.as_str()
+    },
     groups: |all| grouped(all),
     open_file: "Open a file",
     too_long: |length, most| {
@@ -119,15 +125,23 @@ pub(super) const DEMONSTRATIONS: DemonstrationWords = DemonstrationWords {
         label: "Back",
         name: "Back to the demonstration",
     },
-    notes: "What to say",
+    notes: |minutes| format!("What to say: {minutes} minutes in all"),
     minutes: |minutes| format!("{minutes} min"),
-    minutes_in_all: |minutes| format!("{minutes} minutes in all"),
     course: "What happens",
-    time: "Time",
-    happens: "On the screen",
     clock,
     plan_stop: "It stands still. Press Page Down to go on.",
     plan_answer: "The answer is shown.",
+    plan_question: |posed| {
+        let choices = posed.choices.iter().enumerate().map(|(index, choice)| {
+            let mark = if index == posed.right { "☑" } else { "☐" };
+            format!(" {mark} {choice}")
+        });
+        let choices: String = choices.collect();
+        let measured = posed.measured.as_ref();
+        let measured = measured.map_or_else(String::new, |it| format!(" Measured: {it}."));
+        format!("Question: {}{choices}.{measured}", posed.question)
+    },
+    figure: |name, said| format!("{name}: {said}"),
     figures: "Measured on this flight",
 };
 

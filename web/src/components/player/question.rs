@@ -109,7 +109,7 @@ fn Choice(
                     maxlength="6"
                     aria-label=hands_for
                     placeholder=words.hands
-                    prop:value=move || answers.hands(cue, choice).map(|it| it.to_string())
+                    prop:value=move || answers.hands(cue, choice).map_or_else(String::new, |it| it.to_string())
                     on:change=type_hands
                 />
             </div>
