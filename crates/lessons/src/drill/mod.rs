@@ -8,7 +8,8 @@
 //!
 //! An instructor's [`PracticeSet`](set::PracticeSet) names tasks; a student's
 //! [`Results`](results::Results) come back with records and marks, and a
-//! [`ClassTable`](class_table::ClassTable) gathers them.
+//! [`ClassTable`](class_table::ClassTable) gathers them. [`Practice`](practice::Practice) says when to
+//! practise which class of situations.
 //!
 //! # No tricks at the borders
 //! A task is drawn, computed, and drawn again unless it is clear:
@@ -35,6 +36,7 @@ mod identity;
 mod kind;
 mod kinds;
 pub mod mark;
+pub mod practice;
 pub mod record;
 pub mod results;
 pub mod set;

@@ -9,6 +9,7 @@ mod chosen;
 mod flown;
 mod paper;
 mod pilot;
+mod practices;
 mod sets;
 
 use flights::{Row, Scenario};
