@@ -12,6 +12,7 @@ root.toggleAttribute('data-embed', embedded);
 // web/src/later.rs.
 globalThis.dipwiseLater = {
   links: () => import('./links.js'),
+  film: () => import('./film.js'),
   demonstrations: () => fetch('./demonstrations.json').then((answer) => answer.text()),
 };
 

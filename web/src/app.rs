@@ -5,8 +5,10 @@ use crate::components::aside::BesideTheCard;
 use crate::components::beside::Beside;
 use crate::components::controls::Controls;
 use crate::components::demonstrations::Demonstrations;
+use crate::components::film_panel::FilmPanel;
 use crate::components::key_list::KeyList;
 use crate::components::lesson_plan::LessonPlan;
+use crate::components::making::{CueLane, MakingBench};
 use crate::components::pictures::CardFace;
 use crate::components::player::PlayerBar;
 use crate::components::presenter::PresenterLayer;
@@ -20,6 +22,8 @@ use crate::cover::Cover;
 use crate::embed::embedded;
 use crate::hands::Hands;
 use crate::intent::{Intent, Meaning, Press, meaning};
+use crate::light::follow_light;
+use crate::making::{Maker, use_maker};
 use crate::player::Player;
 use crate::player::headlines::latitude_of;
 use crate::preferences::View;
@@ -29,7 +33,6 @@ use crate::setting::Setting;
 use crate::share::{self, Share};
 use crate::situation_form::{Draft, SituationForm};
 use crate::words::Words;
-use drawing::theme::Light;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -65,6 +68,8 @@ pub(crate) fn App() -> impl IntoView {
             provide_context(share);
             let route = use_route();
             follow(cockpit, player, share, route);
+            let maker = Maker::new(cockpit, route);
+            provide_context(maker);
             // A demonstration that cannot be opened leaves one to choose another.
             let listed = Memo::new(move |_| {
                 let route = route.get();
@@ -72,7 +77,7 @@ pub(crate) fn App() -> impl IntoView {
                 route.is_list() || (in_vain && !player.fault().is_empty())
             });
             let flies = Memo::new(move |_| !listed.get() && !player.plan_shown());
-            run(cockpit, hands, listed, flies);
+            run(cockpit, hands, maker, listed, flies);
             view! {
                 <Page cockpit listed flies/>
             }
@@ -84,6 +89,7 @@ pub(crate) fn App() -> impl IntoView {
 
 #[component]
 fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoView {
+    let maker = use_maker();
     let words = cockpit.words;
     let player = cockpit.player;
     let highlight = move || {
@@ -113,6 +119,7 @@ fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoVie
             data-two=move || cockpit.beside_shown().then_some("shown")
             data-why=move || cockpit.why_shown().then_some("shown")
             data-cover=cover
+            data-making=move || maker.shown().then_some("shown")
             // Behind the curtain nothing is read out either.
             inert=move || cockpit.presenter.curtain()
         >
@@ -126,11 +133,14 @@ fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoVie
             <Beside/>
             <Why/>
             <Timeline/>
+            <CueLane/>
+            <MakingBench/>
             <KeyList/>
             <div class="foot"><PlayerBar/><Controls/></div>
         </main>
         <footer class="caution">{words.caution} {embedded().then(|| view! { " " <OpenInFull/> })}</footer>
         <ShareDialog/>
+        <FilmPanel/>
         <PresenterLayer/>
         <p class="unseen" role="status" aria-live="polite">{move || cockpit.told()}</p>
     }
@@ -211,7 +221,7 @@ fn find(
 }
 
 /// Connects the cockpit with the browser: frames, keys, sight, light and language.
-fn run(cockpit: Cockpit, hands: Hands, listed: Memo<bool>, flies: Memo<bool>) {
+fn run(cockpit: Cockpit, hands: Hands, maker: Maker, listed: Memo<bool>, flies: Memo<bool>) {
     let _ = use_raf_fn(move |UseRafFnCallbackArgs { timestamp, .. }| {
         hands.frame();
         cockpit.frame(timestamp / 1000.0);
@@ -230,7 +240,7 @@ fn run(cockpit: Cockpit, hands: Hands, listed: Memo<bool>, flies: Memo<bool>) {
     let keys = window_event_listener(ev::keydown, move |event| {
         // The keys fly what is seen.
         if flies.get_untracked() {
-            press(cockpit, &event);
+            press(cockpit, maker, &event);
         }
     });
     Effect::new(move || {
@@ -240,21 +250,11 @@ fn run(cockpit: Cockpit, hands: Hands, listed: Memo<bool>, flies: Memo<bool>) {
     });
     on_cleanup(move || keys.remove());
 
-    let root = document().document_element();
-    Effect::new(move || {
-        let light = match cockpit.preferences.light() {
-            Light::Day => "day",
-            Light::Night => "night",
-        };
-        if let Some(root) = &root {
-            let _ = root.set_attribute("data-light", light);
-            let _ = root.set_attribute("lang", cockpit.words.tag);
-        }
-    });
+    follow_light(cockpit.preferences, cockpit.words);
 }
 
 /// A key was pressed anywhere on the page.
-fn press(cockpit: Cockpit, event: &KeyboardEvent) {
+fn press(cockpit: Cockpit, maker: Maker, event: &KeyboardEvent) {
     let key = event.key();
     let press = Press {
         key: &key,
@@ -266,7 +266,8 @@ fn press(cockpit: Cockpit, event: &KeyboardEvent) {
     };
     // A slide clicker leads a demonstration, whatever has the focus.
     let clicked = press.demonstrating && key.starts_with("Page");
-    if event.default_prevented() || (!clicked && belongs_elsewhere(event, &key)) {
+    let elsewhere = !clicked && belongs_elsewhere(event, &key);
+    if event.default_prevented() || maker.press(event, elsewhere) || elsewhere {
         return;
     }
     match meaning(press) {

@@ -43,6 +43,7 @@ pub(crate) fn Demonstrations() -> impl IntoView {
             <div class="demonstrations-tools">
                 <Latitude/>
                 <OpenFile/>
+                <a class="button" href=Route::Make.address()>{cockpit.words.making.title}</a>
             </div>
             <p class="wrong" id="fault" role="alert">{fault}</p>
             <p class="measuring" role="status">{progress}</p>
@@ -81,6 +82,7 @@ fn Item(index: usize, demonstration: Demonstration) -> impl IntoView {
         <li class="demonstration">
             <a class="demonstration-title" href=address>{title}</a>
             <p class="look-for">{move || headline.get().map(|it: Headline| it.look_for)}</p>
+            <div class="demonstration-foot">
             <p class="headline">{figure}</p>
             <button
                 type="button"
@@ -91,6 +93,7 @@ fn Item(index: usize, demonstration: Demonstration) -> impl IntoView {
             >
                 {words.change.label}
             </button>
+            </div>
         </li>
     }
 }

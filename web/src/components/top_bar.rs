@@ -2,6 +2,7 @@
 
 use super::beside::CompareButton;
 use super::controls::keep_focus;
+use super::making::MakeButton;
 use super::presenter::PresenterTools;
 use super::share::ShareButton;
 use crate::clock::Rate;
@@ -63,6 +64,7 @@ pub(crate) fn TopBar(
                     {move || view_words().label}
                 </button>
                 <CompareButton/>
+                <MakeButton/>
                 <button
                     type="button"
                     class="quiet"
@@ -138,8 +140,13 @@ fn Elsewhere(listed: Memo<bool>) -> impl IntoView {
         false => (Route::Demonstrations, words.title),
     };
     view! {
-        <a class="button elsewhere" id="elsewhere" href=move || to().0.address()>
-            {move || to().1}
+        <a
+            class="button elsewhere"
+            id="elsewhere"
+            aria-label=move || to().1
+            href=move || to().0.address()
+        >
+            <span class="elsewhere-label">{move || to().1}</span>
         </a>
     }
 }

@@ -229,7 +229,8 @@ impl Player {
         }
         cockpit.show(views::shown(&flown.demonstration().views, shown));
         self.tempo.set(0);
-        self.seen.set(0.0);
+        let start = flown.plays()[0];
+        self.seen.set(start);
         self.answers.clear();
         self.away.set(None);
         self.plan_shown.set(false);
@@ -240,7 +241,7 @@ impl Player {
             &flown.said(&flown.demonstration().look_for),
         );
         self.open.set(Some(Arc::new(flown)));
-        self.come_to(cockpit, 0.0);
+        self.come_to(cockpit, start);
         cockpit.tell(told);
         Ok(())
     }
@@ -386,11 +387,11 @@ impl Player {
         {
             told.push(flown.said(text));
         }
-        if (new.question, new.revealed) != (old.question, old.revealed)
+        if (new.question, new.revealed_at) != (old.question, old.revealed_at)
             && let Some(Act::Ask(question)) = act(new.question)
             && let Some(posed) = flown.posed(question)
         {
-            told.push(if new.revealed {
+            told.push(if new.revealed_at.is_some() {
                 (words.answered)(&posed)
             } else {
                 (words.asked)(&posed)
@@ -408,6 +409,7 @@ fn cues(flown: &Flown) -> &[Cue] {
 /// A session that looks at the start of a demonstration's flight.
 fn session_of(flown: &Flown) -> Result<Session, DemonstrationError> {
     let mut session = Session::of_script(&flown.demonstration().scenario)?;
+    session.end_at(flown.plays()[1]);
     let set = cues(flown).iter().filter(|it| it.act == Act::SetIndicator);
     session.set_indicator_at(set.map(|it| it.at_s));
     Ok(session)

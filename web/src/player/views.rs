@@ -24,8 +24,9 @@ pub(super) fn shown(views: &[View], before: Shown) -> Shown {
             View::Track => shown.aside = Aside::Track,
             View::Indicator => shown.aside = Aside::Indicator,
             View::Reasons => shown.why = true,
-            View::Timeline => shown.timeline = Some(Against::Time),
-            View::ErrorChart => shown.timeline = Some(Against::Heading),
+            // There is room for one chart: the one that is named first.
+            View::Timeline => shown.timeline = shown.timeline.or(Some(Against::Time)),
+            View::ErrorChart => shown.timeline = shown.timeline.or(Some(Against::Heading)),
         }
     }
     shown

@@ -48,7 +48,7 @@ fn an_altered_figure_text_or_question_is_found() {
         it.figures.insert("on_north".into(), Figure::LagAt(3.0));
     });
     assert!(
-        said.contains("on_north is claimed to be from 24 to 34, but is"),
+        said.contains("on_north is claimed to be from 27 to 31, but is"),
         "{said}"
     );
     assert!(!said.contains("no number"), "{said}");
@@ -69,7 +69,7 @@ fn an_altered_figure_text_or_question_is_found() {
             .insert("on_north".into(), serde_json::from_value(never).unwrap());
     });
     assert!(
-        said.contains("on_north is claimed to be from 24 to 34, but has no number"),
+        said.contains("on_north is claimed to be from 27 to 31, but has no number"),
         "{said}"
     );
     assert!(
@@ -146,7 +146,7 @@ fn a_file_that_cannot_be_played_is_refused_with_a_sentence_that_names_the_field(
         (
             "/cues/1/at_s",
             json!(-1),
-            "cues[1].at_s: the time must be from 0 to 75 s, the flight's end, not -1",
+            "cues[1].at_s: the time must be from 0 to 82 s, the flight's end, not -1",
         ),
         (
             "/cues/5/at_s",
@@ -156,7 +156,7 @@ fn a_file_that_cannot_be_played_is_refused_with_a_sentence_that_names_the_field(
         (
             "/figures/bank",
             json!({"bank_at": 99}),
-            "figures.bank: the time must be from 0 to 75 s, the flight's end, not 99",
+            "figures.bank: the time must be from 0 to 82 s, the flight's end, not 99",
         ),
         (
             "/figures/bank",

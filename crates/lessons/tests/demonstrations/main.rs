@@ -5,6 +5,7 @@
 mod broken;
 mod independent;
 mod mirror;
+mod moments;
 mod texts;
 mod topics;
 
@@ -25,4 +26,10 @@ fn named(name: &str) -> &'static Flown {
 
 fn flown(demonstration: &Demonstration) -> Flown {
     Flown::new(demonstration.clone()).unwrap()
+}
+
+/// When the pilot first moves the controls.
+fn first_command(demonstration: &Demonstration) -> f64 {
+    let file = serde_json::to_value(&demonstration.scenario).unwrap();
+    file["controls"][0]["time_s"].as_f64().unwrap_or(f64::MAX)
 }

@@ -72,7 +72,12 @@ fn Stage() -> impl IntoView {
     let cockpit = use_cockpit();
     let player = cockpit.player;
     let caption = Memo::new(move |_| {
-        let index = player.standing().caption.filter(|_| player.captions())?;
+        let standing = player.standing();
+        // While the class is asked, the question alone stands there.
+        let asks = standing
+            .question
+            .is_some_and(|it| it + 1 == standing.passed);
+        let index = standing.caption.filter(|_| player.captions() && !asks)?;
         let flown = player.open_now()?;
         match &flown.demonstration().cues.get(index)?.act {
             Act::Caption(text) => Some(flown.said(text)),

@@ -29,7 +29,7 @@ pub(super) fn Question() -> impl IntoView {
         }
     });
     let wrong = RwSignal::new(String::new());
-    let revealed = Memo::new(move |_| player.standing().revealed);
+    let revealed = Memo::new(move |_| player.standing().revealed_at.is_some());
     move || {
         let (cue, posed) = posed.get()?;
         wrong.set(String::new());
@@ -109,7 +109,7 @@ fn Choice(
                     maxlength="6"
                     aria-label=hands_for
                     placeholder=words.hands
-                    prop:value=move || answers.hands(cue, choice).map(|it| it.to_string())
+                    prop:value=move || answers.hands(cue, choice).map_or_else(String::new, |it| it.to_string())
                     on:change=type_hands
                 />
             </div>
