@@ -1,8 +1,10 @@
 //! The session as the page sees it: signals to read, intents to send.
 
 use crate::beside::Change;
+use crate::clock::Rate;
 use crate::cover::Cover;
 use crate::intent::Intent;
+use crate::player::Player;
 use crate::preferences::{Aside, Preferences};
 use crate::presenter::Presenter;
 use crate::session::{Readout, Session};
@@ -10,6 +12,7 @@ use crate::setting::Setting;
 use crate::situation_form::Draft;
 use crate::words::Words;
 use compass::range::OutOfRange;
+use flights::{ScenarioError, ScenarioFile};
 use leptos::prelude::*;
 
 /// Seconds between two updates of texts that only screen readers meet; chosen.
@@ -26,6 +29,25 @@ pub(crate) enum Against {
     Heading,
 }
 
+/// What stands on the screen, and what of it is covered.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Shown {
+    /// What stands beside the card.
+    pub(crate) aside: Aside,
+    /// The key list.
+    pub(crate) keys: bool,
+    /// The reasons.
+    pub(crate) why: bool,
+    /// The situation, unfolded.
+    pub(crate) situation: bool,
+    /// The timeline, and what it is drawn against.
+    pub(crate) timeline: Option<Against>,
+    /// The second situation.
+    pub(crate) beside: Option<Change>,
+    /// What is covered.
+    pub(crate) cover: Cover,
+}
+
 /// What every component is given.
 #[derive(Clone, Copy)]
 pub(crate) struct Cockpit {
@@ -39,10 +61,13 @@ pub(crate) struct Cockpit {
     why_shown: RwSignal<bool>,
     timeline_shown: RwSignal<bool>,
     beside_shown: RwSignal<bool>,
+    film_shown: RwSignal<bool>,
     change: RwSignal<Change>,
     cover: RwSignal<Cover>,
     /// Presenter mode.
     pub(crate) presenter: Presenter,
+    /// The demonstration that is open, if one is.
+    pub(crate) player: Player,
     against: RwSignal<Against>,
     /// The form that sets the next flight.
     pub(crate) draft: Draft,
@@ -67,9 +92,11 @@ impl Cockpit {
             why_shown: RwSignal::new(false),
             timeline_shown: RwSignal::new(false),
             beside_shown: RwSignal::new(false),
+            film_shown: RwSignal::new(false),
             change: RwSignal::default(),
             cover: RwSignal::new(Cover::Nothing),
             presenter: Presenter::new(),
+            player: Player::new(),
             against: RwSignal::new(Against::Time),
             draft,
             preferences: Preferences::load(),
@@ -175,6 +202,11 @@ impl Cockpit {
         self.beside_shown.get()
     }
 
+    /// Whether what makes films is shown.
+    pub(crate) fn film_shown(self) -> bool {
+        self.film_shown.get()
+    }
+
     /// What is changed for the other one.
     pub(crate) fn change(self) -> Change {
         self.change.get()
@@ -188,6 +220,51 @@ impl Cockpit {
             session.compare(Some(change));
             Ok(())
         });
+    }
+
+    /// Shows one situation alone.
+    pub(crate) fn show_alone(self) {
+        self.beside_shown.set(false);
+        self.change_session(|session| {
+            session.compare(None);
+            Ok(())
+        });
+    }
+
+    /// What stands on the screen now.
+    pub(crate) fn shown(self) -> Shown {
+        untrack(|| Shown {
+            aside: self.preferences.aside(),
+            keys: self.keys_shown(),
+            why: self.why_shown(),
+            situation: self.situation_shown(),
+            timeline: self.timeline_shown().then(|| self.against()),
+            beside: self.beside_shown().then(|| self.change()),
+            cover: self.cover(),
+        })
+    }
+
+    /// Puts this on the screen; what is there already is not touched.
+    pub(crate) fn show(self, shown: Shown) {
+        let now = self.shown();
+        if shown.aside != now.aside {
+            self.preferences.set_aside(shown.aside);
+        }
+        self.keys_shown.set(shown.keys);
+        self.why_shown.set(shown.why);
+        self.situation_shown.set(shown.situation);
+        self.timeline_shown.set(shown.timeline.is_some());
+        if let Some(against) = shown.timeline {
+            self.against.set(against);
+        }
+        match shown.beside {
+            Some(change) if shown.beside != now.beside => self.compare(change),
+            None if now.beside.is_some() => self.show_alone(),
+            _ => {}
+        }
+        if shown.cover != now.cover {
+            self.set_cover(shown.cover);
+        }
     }
 
     /// What is covered.
@@ -246,6 +323,9 @@ impl Cockpit {
 
     /// Does what is asked.
     pub(crate) fn ask(self, intent: Intent) {
+        if self.player.takes(self, intent) {
+            return;
+        }
         let presenting = untrack(|| self.presenter.presenting());
         match intent {
             Intent::Present => self.set_presenting(!presenting),
@@ -263,7 +343,7 @@ impl Cockpit {
             }
             Intent::ShowKeys if presenting => self.presenter.show_keys(),
             // These have no place on a screen that shows only the middle.
-            Intent::ShowWhy | Intent::ShowSituation if presenting => {}
+            Intent::ShowWhy | Intent::ShowSituation | Intent::ShowFilm if presenting => {}
             // The list of keys and the reasons stand in the same place.
             Intent::ShowKeys => {
                 self.keys_shown.update(|shown| *shown = !*shown);
@@ -285,14 +365,9 @@ impl Cockpit {
                 };
                 self.tell(told.to_owned());
             }
+            Intent::ShowFilm => self.film_shown.update(|shown| *shown = !*shown),
             Intent::ShowTimeline => self.timeline_shown.update(|shown| *shown = !*shown),
-            Intent::ShowBeside if self.beside_shown.get_untracked() => {
-                self.beside_shown.set(false);
-                self.change_session(|session| {
-                    session.compare(None);
-                    Ok(())
-                });
-            }
+            Intent::ShowBeside if self.beside_shown.get_untracked() => self.show_alone(),
             Intent::ShowBeside => self.compare(self.change.get_untracked()),
             Intent::ChangeAside => self.put_aside(self.preferences.next_aside()),
             Intent::ChangeChart => self.change_chart(),
@@ -300,7 +375,7 @@ impl Cockpit {
             Intent::ChangeLight => self.preferences.change_light(),
             Intent::Tell => self.tell(self.readout.with_untracked(self.words.situation)),
             _ => {
-                self.change_session(|session| session.ask(intent));
+                self.ask_session(intent);
                 if intent == Intent::Loop {
                     self.tell((self.words.time.loop_told)(self.now().stretch));
                 }
@@ -328,6 +403,11 @@ impl Cockpit {
         }
     }
 
+    /// Does what is asked of the flight alone.
+    pub(crate) fn ask_session(self, intent: Intent) {
+        self.change_session(|session| session.ask(intent));
+    }
+
     /// Starts a flight from another setting.
     ///
     /// # Errors
@@ -340,6 +420,35 @@ impl Cockpit {
         begun.unwrap_or(Ok(()))
     }
 
+    /// Opens a scripted or recorded flight, at its start; see [`Session::open`].
+    ///
+    /// # Errors
+    /// A scenario that cannot be flown; the flight under way then goes on.
+    pub(crate) fn open(self, file: &ScenarioFile) -> Result<(), ScenarioError> {
+        let opened = self
+            .session
+            .try_update_value(|session| session.open(file))
+            .unwrap_or(Ok(()));
+        self.look();
+        opened
+    }
+
+    /// Puts another session in the place of this one, and gives this one.
+    pub(crate) fn exchange(self, other: Session) -> Option<Session> {
+        let given = self.session.try_update_value(|session| {
+            let next = other.after(session);
+            std::mem::replace(session, next)
+        });
+        self.look();
+        given
+    }
+
+    /// Plays or flies so fast from now on.
+    pub(crate) fn set_rate(self, rate: Rate) {
+        self.session.update_value(|session| session.set_rate(rate));
+        self.look();
+    }
+
     /// A frame of the browser at `now` seconds.
     pub(crate) fn frame(self, now: f64) {
         if self.session.try_update_value(|session| session.frame(now)) == Some(true) {
@@ -349,6 +458,7 @@ impl Cockpit {
                 self.chart_beat.set(beat);
             }
         }
+        self.player.frame(self);
         let beat = (now / BEAT).floor();
         if self.beat.get_untracked() != beat {
             self.beat.set(beat);
@@ -362,7 +472,7 @@ impl Cockpit {
     }
 
     /// Changes the session; what fails is told, and the flight goes on.
-    fn change_session(self, by: impl FnOnce(&mut Session) -> Result<(), OutOfRange>) {
+    pub(crate) fn change_session(self, by: impl FnOnce(&mut Session) -> Result<(), OutOfRange>) {
         if let Some(Err(_)) = self.session.try_update_value(by) {
             self.tell(self.words.failed.to_owned());
         }

@@ -7,8 +7,10 @@ use compass::free_flight::Controls;
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::heading_indicator::HeadingIndicator;
 use compass::motion::Motion;
+use compass::range::OutOfRange;
 use compass::record::{KEYFRAME_EVERY, Record};
-use compass::simulation::{Moment, STEP, STEPS_PER_SECOND, Simulation, State};
+use compass::simulation::{Moment, STEP, STEPS_PER_SECOND, Simulation, Situation, State};
+use compass::unit::KNOT;
 use drawing::plan_view::Position;
 use drawing::strip_chart::{self, Thinned};
 use flights::air::SeededAir;
@@ -16,9 +18,11 @@ use flights::events::{Events, Timed};
 use flights::manoeuvre::{self, Manoeuvre};
 use flights::samples::Sample;
 use flights::track::Way;
+use flights::{Scenario, ScenarioError, ScenarioFile, Start};
+use std::sync::Arc;
 
-/// The seed of the rough air; chosen: each flight meets the same gusts, so that two flights can
-/// be compared.
+/// The seed of the rough air of flights that the user begins; chosen: each meets the same gusts,
+/// so that two flights can be compared.
 const AIR: SeededAir = SeededAir { seed: 1 };
 
 /// Steps between two samples: a tenth of a second.
@@ -32,8 +36,21 @@ pub(crate) const RECORD_BYTES_A_MINUTE: usize = (60 * STEPS_PER_SECOND / SAMPLE_
     * (size_of::<Sample>() + size_of::<Position>())
     + (60 * STEPS_PER_SECOND / KEYFRAME_EVERY) as usize * size_of::<State>();
 
+/// What a flight began from, as far as a file can say.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Origin {
+    /// Straight and level flight, the card at rest.
+    Level(Start),
+    /// The legs of a script, which prescribe it to its end.
+    Script(Arc<ScenarioFile>),
+    /// A moment of a scripted flight, which a file cannot say.
+    MidAir,
+}
+
 /// A flight from its first step to its end so far.
 pub(crate) struct Flown {
+    origin: Origin,
+    air: SeededAir,
     record: Record<SeededAir>,
     end: Simulation,
     controls: Controls,
@@ -49,10 +66,74 @@ pub(crate) struct Flown {
 
 impl Flown {
     /// A flight about to start, with the controls and the heading indicator so.
-    pub(crate) fn new(start: Simulation, controls: Controls, indicator: HeadingIndicator) -> Self {
+    pub(crate) fn new(
+        origin: Origin,
+        start: Simulation,
+        controls: Controls,
+        indicator: HeadingIndicator,
+    ) -> Self {
+        Self::in_air(AIR, origin, start, controls, indicator)
+    }
+
+    /// A scenario, flown to its end.
+    ///
+    /// # Errors
+    /// A float that is too fast for the flight.
+    pub(crate) fn of_scenario(
+        file: &ScenarioFile,
+        scenario: &Scenario,
+        indicator: HeadingIndicator,
+    ) -> Result<Self, ScenarioError> {
+        let origin = if scenario.is_prescribed() {
+            Origin::Script(Arc::new(file.clone()))
+        } else {
+            Origin::Level(Start {
+                heading_deg: scenario.heading().degrees(),
+                speed_kt: scenario.controls().airspeed() / KNOT,
+            })
+        };
+        let (start, air) = (scenario.simulation()?, scenario.air());
+        let mut flown = Self::in_air(air, origin, start, scenario.controls(), indicator);
+        while (flown.steps() + 1) as f64 * STEP <= scenario.duration() + 1e-9 {
+            flown.controls = scenario.controls_at(flown.steps());
+            flown.fly(1);
+        }
+        Ok(flown)
+    }
+
+    /// The same inputs from the same start, flown in another situation, the card at rest at first.
+    ///
+    /// # Errors
+    /// A float setting beyond its range.
+    pub(crate) fn flown_in(
+        &self,
+        situation: Situation,
+        indicator: HeadingIndicator,
+    ) -> Result<Self, OutOfRange> {
+        let aircraft = self.record.start().state().aircraft.clone();
+        let controls = self.controls_at(0);
+        let start = Simulation::new(situation, aircraft, controls)?;
+        let mut other = Self::in_air(self.air, self.origin.clone(), start, controls, indicator);
+        for step in 0..self.steps() {
+            other.controls = self.controls_at(step);
+            other.fly(1);
+        }
+        other.controls = self.controls;
+        Ok(other)
+    }
+
+    fn in_air(
+        air: SeededAir,
+        origin: Origin,
+        start: Simulation,
+        controls: Controls,
+        indicator: HeadingIndicator,
+    ) -> Self {
         let mut flown = Self {
+            origin,
+            air,
             sampled: start.motion(),
-            record: Record::new(start.clone(), AIR),
+            record: Record::new(start.clone(), air),
             end: start,
             controls,
             indicators: vec![(0, indicator)],
@@ -102,7 +183,37 @@ impl Flown {
 
     /// The air that it is flown in.
     pub(crate) fn air(&self) -> SeededAir {
-        AIR
+        self.air
+    }
+
+    /// What it began from.
+    pub(crate) fn origin(&self) -> &Origin {
+        &self.origin
+    }
+
+    /// The flight up to a step, to be flown on from there; of a script, a new flight that begins
+    /// at that moment.
+    ///
+    /// # Errors
+    /// A float that is too fast for free flight.
+    pub(crate) fn to_fly_on(&self, step: u64) -> Result<Self, OutOfRange> {
+        if !matches!(self.origin, Origin::Script(_)) {
+            return Ok(self.until(step));
+        }
+        let (start, controls) = self.at(step).taken_over()?;
+        // The new flight's time begins here.
+        let indicator = self.indicator_at(step);
+        let here = self.at(step).moment();
+        let shown = indicator.indication(here.motion.heading, here.time);
+        let shown = CompassHeading::from_radians(shown.radians());
+        let indicator = indicator.set_to(shown, here.motion.heading, 0.0);
+        Ok(Self::in_air(
+            self.air,
+            Origin::MidAir,
+            start,
+            controls,
+            indicator,
+        ))
     }
 
     /// Where the controls stand at the end.
@@ -134,12 +245,25 @@ impl Flown {
         self.indicators.push((now, indicator));
     }
 
+    /// Sets the heading indicator to what the compass reads at a step of a flight that was flown,
+    /// after those at which it was set before.
+    pub(crate) fn set_indicator_at(&mut self, step: u64) {
+        let step = step.min(self.steps());
+        let now = self.at(step).moment();
+        let (compass, heading) = (now.reading.compass, now.motion.heading);
+        let set = self.indicator_at(step).set_to(compass, heading, now.time);
+        self.indicators.retain(|(from, _)| *from < step);
+        self.indicators.push((step, set));
+    }
+
     /// The part of this flight up to a step, as a flight of its own.
     pub(crate) fn until(&self, step: u64) -> Self {
         let record = self.record.until(step);
         let count = (record.steps() / SAMPLE_EVERY) as usize + 1;
         let indicators = self.indicators.iter();
         let mut cut = Self {
+            origin: self.origin.clone(),
+            air: self.air,
             end: record.at(record.steps()),
             controls: self.controls_at(step),
             indicators: indicators

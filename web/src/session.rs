@@ -6,7 +6,7 @@
 use crate::beside::{Beside, BesideReadout, Change};
 use crate::clock::{Clock, Rate, Tick};
 use crate::cover::Cover;
-use crate::flown::Flown;
+use crate::flown::{Flown, Origin};
 use crate::intent::Intent;
 use crate::setting::Setting;
 use crate::stretch::Stretch;
@@ -18,8 +18,8 @@ use compass::reading::Difference;
 use compass::simulation::{Moment, STEP, STEPS_PER_SECOND, Simulation};
 use compass::unit::KNOT;
 use drawing::heading_dial::{DialView, describe};
-use flights::Recorded;
 use flights::events::Timed;
+use flights::{Recorded, Scenario, ScenarioError, ScenarioFile};
 
 /// How many steps one request for a step flies, or looks back: a tenth of a second; chosen, so
 /// that a card that swings is seen to move.
@@ -90,6 +90,8 @@ pub(crate) struct Readout {
     pub(crate) stretch: Stretch,
     /// Changes whenever another flight takes the place of this one.
     pub(crate) flight: u32,
+    /// Changes whenever a user goes to another moment, and never as time runs.
+    pub(crate) jumps: u32,
     /// Whether there is an old flight to return to.
     pub(crate) has_old: bool,
     /// The same flight through one situation more, if two are shown.
@@ -151,6 +153,8 @@ pub(crate) struct Session {
     stretch: Stretch,
     /// Counts the flights that took each other's place.
     flights: u32,
+    /// Counts how often another moment was gone to.
+    jumps: u32,
     clock: Clock,
     rate: Rate,
     pause: Option<Pause>,
@@ -163,19 +167,39 @@ impl Session {
     /// A float setting beyond its range.
     pub(crate) fn new(setting: Setting) -> Result<Self, OutOfRange> {
         let (flight, controls) = setting.at_start()?;
-        Ok(Self {
+        let origin = Origin::Level(setting.start());
+        Ok(Self::of(Left {
             setting,
-            flown: Flown::new(flight, controls, setting.indicator()?),
+            flown: Flown::new(origin, flight, controls, setting.indicator()?),
+            clock: Clock::default(),
+        }))
+    }
+
+    /// A scripted or recorded flight, flown to its end at once, and looked at from its start.
+    ///
+    /// # Errors
+    /// A scenario that cannot be flown.
+    pub(crate) fn of_script(file: &ScenarioFile) -> Result<Self, ScenarioError> {
+        let mut session = Self::of(flown_to_end(file)?);
+        session.look_at(0);
+        Ok(session)
+    }
+
+    fn of(first: Left) -> Self {
+        Self {
+            setting: first.setting,
+            flown: first.flown,
             old: None,
             beside: None,
             looking: None,
             replay: Clock::default(),
             stretch: Stretch::default(),
             flights: 0,
-            clock: Clock::default(),
+            jumps: 0,
+            clock: first.clock,
             rate: Rate::REAL,
             pause: None,
-        })
+        }
     }
 
     /// Does what is asked, as far as it concerns the flight.
@@ -186,6 +210,10 @@ impl Session {
         if self.looking.is_some() && intent.moves_controls() {
             // What was flown is past: it can be flown on from, but not changed.
             return Ok(());
+        }
+        if intent.moves_controls() && matches!(self.flown.origin(), Origin::Script(_)) {
+            // A script that has ended is flown on by the pilot.
+            self.fly_on_from(self.flown.steps())?;
         }
         let now = self.flown.controls();
         match intent {
@@ -250,13 +278,8 @@ impl Session {
                 self.look_at(after.unwrap_or(u64::MAX));
             }
             Intent::FlyFromHere => {
-                if let Some(here) = self.looking.take() {
-                    let cut = self.flown.until(here.state().step);
-                    self.old = Some(self.change_flight(Left {
-                        setting: self.setting,
-                        flown: cut,
-                        clock: Clock::default(),
-                    }));
+                if let Some(here) = &self.looking {
+                    self.fly_on_from(here.state().step)?;
                 }
                 self.set_pause(None);
             }
@@ -286,12 +309,15 @@ impl Session {
             Intent::SlowDown => self.rate = self.rate.slower(),
             Intent::SpeedUp => self.rate = self.rate.faster(),
             Intent::Restart => self.begin(self.setting)?,
-            Intent::ShowKeys
+            Intent::NextCue
+            | Intent::LastCue
+            | Intent::ShowKeys
             | Intent::ShowSituation
             | Intent::ShowWhy
             | Intent::Undo
             | Intent::ShowTimeline
             | Intent::ShowBeside
+            | Intent::ShowFilm
             | Intent::ChangeView
             | Intent::ChangeAside
             | Intent::ChangeChart
@@ -395,6 +421,7 @@ impl Session {
             looking: self.looking.is_some(),
             stretch: self.stretch,
             flight: self.flights,
+            jumps: self.jumps,
             has_old: self.old.is_some(),
             beside: (self.beside.as_ref())
                 .map(|it| it.readout(self.step(), carried, reading.compass)),
@@ -412,18 +439,89 @@ impl Session {
         self.stretch
     }
 
-    /// The flight so far as a scenario file, which gives it again to the bit.
-    pub(crate) fn to_scenario(&self) -> String {
+    /// The flight so far as a scenario file, which gives it again to the bit; none for a flight
+    /// that went on from the middle of a script.
+    pub(crate) fn to_scenario(&self) -> Option<ScenarioFile> {
         let record = self.flown.record();
-        Recorded {
+        let start = match self.flown.origin() {
+            Origin::Level(start) => *start,
+            Origin::Script(file) => return Some((**file).clone()),
+            Origin::MidAir => return None,
+        };
+        let recorded = Recorded {
             source: self.setting.source,
             situation: *record.start().situation(),
             air: self.flown.air(),
-            start: self.setting.start(),
+            start,
             inputs: record.inputs(),
             steps: record.steps(),
+        };
+        Some(recorded.to_file())
+    }
+
+    /// Opens a scripted or recorded flight: flown to its end at once, and looked at from its
+    /// start. The flight under way is kept as the old one, unless nothing of it was flown yet.
+    ///
+    /// # Errors
+    /// A scenario that cannot be flown; the flight under way then goes on.
+    pub(crate) fn open(&mut self, file: &ScenarioFile) -> Result<(), ScenarioError> {
+        let left = self.change_flight(flown_to_end(file)?);
+        if left.flown.steps() > 0 {
+            self.old = Some(left);
         }
-        .to_json()
+        self.set_pause(Some(Pause::Asked));
+        self.look_at(0);
+        Ok(())
+    }
+
+    /// The flight ends at a time in seconds, if it went on beyond it.
+    pub(crate) fn end_at(&mut self, time: f64) {
+        let step = (time / STEP).round() as u64;
+        if step < self.flown.steps() {
+            self.flown = self.flown.until(step);
+            self.look_at(0);
+        }
+    }
+
+    /// The pilot flies on from the moment that is read, be it the end of a script.
+    ///
+    /// # Errors
+    /// A float that is too fast for free flight.
+    pub(crate) fn take_controls(&mut self) -> Result<(), OutOfRange> {
+        self.fly_on_from(self.step())?;
+        self.set_pause(None);
+        Ok(())
+    }
+
+    /// The heading indicator is set to what the compass reads at these times of the flight, in
+    /// seconds and in order.
+    pub(crate) fn set_indicator_at(&mut self, times: impl Iterator<Item = f64>) {
+        for time in times {
+            self.flown.set_indicator_at((time / STEP).round() as u64);
+        }
+    }
+
+    /// This session in the place of another: its flight counts as a new one.
+    #[must_use]
+    pub(crate) fn after(mut self, other: &Self) -> Self {
+        self.flights = self.flights.max(other.flights).wrapping_add(1);
+        self
+    }
+
+    /// Keeps the flight of another session as the old one, if anything of it was flown.
+    pub(crate) fn keep_as_old(&mut self, other: Self) {
+        if other.flown.steps() > 0 {
+            self.old = Some(Left {
+                setting: other.setting,
+                flown: other.flown,
+                clock: other.clock,
+            });
+        }
+    }
+
+    /// Plays or flies so fast from now on.
+    pub(crate) fn set_rate(&mut self, rate: Rate) {
+        self.rate = rate;
     }
 
     /// What happens at the very step that is read, if anything does.
@@ -447,7 +545,7 @@ impl Session {
             .drifting(drift.mechanical_drift(), 0.0)?;
         let left = self.change_flight(Left {
             setting,
-            flown: Flown::new(flight, controls, indicator),
+            flown: Flown::new(Origin::Level(setting.start()), flight, controls, indicator),
             clock: Clock::default(),
         });
         if left.flown.steps() > 0 {
@@ -455,6 +553,18 @@ impl Session {
         }
         self.looking = None;
         self.set_pause(None);
+        Ok(())
+    }
+
+    /// Flies on from a step; the flight so far is kept as the old one.
+    fn fly_on_from(&mut self, step: u64) -> Result<(), OutOfRange> {
+        let cut = Left {
+            setting: self.setting,
+            flown: self.flown.to_fly_on(step)?,
+            clock: Clock::default(),
+        };
+        self.looking = None;
+        self.old = Some(self.change_flight(cut));
         Ok(())
     }
 
@@ -493,6 +603,7 @@ impl Session {
 
     /// Looks at a step of the flight, which pauses; at the end there is nothing to look back at.
     fn look_at(&mut self, step: u64) {
+        self.jumps = self.jumps.wrapping_add(1);
         self.looking = (step < self.flown.steps()).then(|| self.flown.at(step));
         self.replay = Clock::default();
         if self.pause.is_none() {
@@ -512,7 +623,7 @@ impl Session {
         } else {
             self.flown.fly_again(earlier, steps);
             if earlier.state().step == self.flown.steps() {
-                self.look_at(u64::MAX);
+                self.looking = None;
                 self.set_pause(Some(Pause::Asked));
             }
         }
@@ -530,6 +641,20 @@ impl Session {
         self.compare(self.beside.as_ref().map(Beside::change));
         left
     }
+}
+
+/// A scripted or recorded flight, flown to its end.
+fn flown_to_end(file: &ScenarioFile) -> Result<Left, ScenarioError> {
+    let scenario = Scenario::from_file(file)?;
+    let setting = Setting::of_scenario(&scenario);
+    let indicator = setting
+        .indicator()
+        .map_err(|error| ScenarioError::at("", error))?;
+    Ok(Left {
+        setting,
+        flown: Flown::of_scenario(file, &scenario, indicator)?,
+        clock: Clock::default(),
+    })
 }
 
 #[cfg(test)]
@@ -878,15 +1003,70 @@ mod tests {
             ask(&mut session, Intent::FlyFromHere);
             ask(&mut session, Intent::Bank(-5));
             watch(&mut session, 100.0, 5.0);
-            let text = session.to_scenario();
-            let again = flights::Scenario::from_json(&text)
-                .unwrap()
-                .record()
-                .unwrap();
+            let file = session.to_scenario().unwrap();
+            let again = Scenario::from_file(&file).unwrap().record().unwrap();
             let record = session.flown.record();
             assert_eq!(again.steps(), record.steps());
-            assert_eq!(again.digest(), record.digest(), "{text}");
+            assert_eq!(again.digest(), record.digest(), "{file:?}");
         }
+    }
+
+    const SCRIPT: &str = r#"{"field": {"latitude_deg": 52}, "start": {"heading_deg": 330,
+        "speed_kt": 100}, "legs": [{"seconds": 2}, {"seconds": 3, "bank_deg": 15}, {"seconds": 10}],
+        "rough_air": {"intensity": "light", "seed": 9}}"#;
+
+    #[test]
+    fn a_script_opens_at_its_start_and_is_the_scenarios_flight_to_the_bit() {
+        let file: ScenarioFile = flights::read_json(SCRIPT).unwrap();
+        let mut session = at(10.0, 90);
+        watch(&mut session, 0.0, 2.0);
+        let before = session.readout();
+        session.open(&file).unwrap();
+        let start = session.readout();
+        assert_eq!((start.time, start.pause), (0.0, Some(Pause::Asked)));
+        assert!(start.looking && start.has_old && start.heading.whole_degrees() == 330);
+        let record = Scenario::from_file(&file).unwrap().record().unwrap();
+        assert_eq!(session.flown.record().digest(), record.digest());
+        assert_eq!(session.to_scenario(), Some(file));
+        ask(&mut session, Intent::ReturnToOld);
+        assert_eq!(session.readout().setting, before.setting);
+    }
+
+    #[test]
+    fn a_file_that_cannot_be_flown_leaves_the_flight_as_it_is() {
+        let file = SCRIPT.replace("\"latitude_deg\": 52", "\"latitude_deg\": 92");
+        let file: ScenarioFile = flights::read_json(&file).unwrap();
+        let mut session = at(10.0, 90);
+        watch(&mut session, 0.0, 2.0);
+        let before = session.readout();
+        let error = session.open(&file).unwrap_err().to_string();
+        assert!(
+            error.contains("latitude") && error.contains("92"),
+            "{error}"
+        );
+        assert_eq!(session.readout(), before);
+    }
+
+    #[test]
+    fn a_pilot_takes_over_from_a_script_where_it_is_and_can_return_to_it() {
+        let file: ScenarioFile = flights::read_json(SCRIPT).unwrap();
+        let mut session = at(10.0, 90);
+        session.open(&file).unwrap();
+        ask(&mut session, Intent::LookAt(8.0));
+        let before = session.readout();
+        ask(&mut session, Intent::FlyFromHere);
+        let after = session.readout();
+        assert_eq!(after.time, 0.0);
+        assert_eq!(after.moment.reading.card, before.moment.reading.card);
+        assert!((after.bank - before.bank).abs() < 1e-9);
+        assert!((after.rate_of_turn - before.rate_of_turn).abs() < 1e-9);
+        assert_eq!(after.indication(), before.indication());
+        assert_eq!(session.to_scenario(), None);
+        ask(&mut session, Intent::LevelWings);
+        watch(&mut session, 10.0, 5.0);
+        assert!(session.readout().bank.abs() < 1.0);
+        ask(&mut session, Intent::ReturnToOld);
+        assert_eq!(session.to_scenario(), Some(file));
     }
 
     #[test]

@@ -13,7 +13,8 @@ use compass::simulation::{Simulation, Situation};
 use compass::steady::level_deviation;
 use compass::unit::{KNOT, NANOTESLA};
 use earth::FieldSource;
-use flights::Start;
+use flights::air::SeededAir;
+use flights::{Recorded, Scenario, ScenarioFile, Start};
 
 /// Airspeed at the start of the first flight, in knots; chosen: a light aircraft's cruise.
 pub(crate) const HOME_AIRSPEED: f64 = 100.0;
@@ -150,6 +151,20 @@ impl Setting {
         })
     }
 
+    /// What a scripted flight starts from; its heading to the nearest whole degree.
+    pub(crate) fn of_scenario(scenario: &Scenario) -> Self {
+        let situation = scenario.situation();
+        Self {
+            source: scenario.source(),
+            float: situation.float,
+            iron: situation.iron,
+            air: situation.air,
+            heading: scenario.heading().whole_degrees(),
+            airspeed: scenario.controls().airspeed(),
+            field: situation.field,
+        }
+    }
+
     /// The same by another source of the field.
     ///
     /// # Errors
@@ -181,6 +196,19 @@ impl Setting {
     /// Whether the variation here is known, and so true headings are.
     pub(crate) fn has_variation(&self) -> bool {
         matches!(self.source, FieldSource::Place { .. })
+    }
+
+    /// The same as a file: a flight that has not begun.
+    pub(crate) fn to_file(self) -> ScenarioFile {
+        Recorded {
+            source: self.source,
+            situation: self.situation(),
+            air: SeededAir { seed: 0 },
+            start: self.start(),
+            inputs: &[],
+            steps: 0,
+        }
+        .to_file()
     }
 
     /// The heading at the start in degrees, and the airspeed in knots.
@@ -216,13 +244,18 @@ impl Setting {
     pub(crate) fn at_start(&self) -> Result<(Simulation, Controls), OutOfRange> {
         let controls = Controls::level(self.airspeed);
         let heading = MagneticHeading::from_degrees(f64::from(self.heading));
-        let situation = Situation {
+        let aircraft = Aircraft::free(heading, &controls);
+        let flight = Simulation::new(self.situation(), aircraft, controls)?;
+        Ok((flight, controls))
+    }
+
+    /// What the flight takes place in.
+    pub(crate) fn situation(&self) -> Situation {
+        Situation {
             field: self.field,
             iron: self.iron,
             float: self.float,
             air: self.air,
-        };
-        let flight = Simulation::new(situation, Aircraft::free(heading, &controls), controls)?;
-        Ok((flight, controls))
+        }
     }
 }

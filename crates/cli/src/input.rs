@@ -35,7 +35,7 @@ fn read(argument: &str) -> Result<String, String> {
         .read_to_string(&mut text)
         .map_err(cannot)?;
     if text.len() as u64 > LONGEST_FILE {
-        return Err(format!("a scenario can have at most {LONGEST_FILE} bytes"));
+        return Err(format!("a file can have at most {LONGEST_FILE} bytes"));
     }
     Ok(text)
 }

@@ -1,19 +1,23 @@
 //! The `dipwise` command: everything that can be checked and scripted without a browser.
 //!
-//! Exit code 0: done. 2: bad input, said in one sentence on standard error, with nothing on
-//! standard output.
+//! Exit code 0: done. 1: a claim is not borne out, or the output cannot be written. 2: bad input,
+//! said in one sentence on standard error, with nothing on standard output.
 
 mod draw;
+mod drill;
 mod failure;
 mod field;
 mod fly;
 mod font;
 mod input;
+mod mark;
 mod options;
 mod output;
 mod pdf;
 mod picture;
+mod rows;
 mod sheet;
+mod show;
 mod site;
 mod steady;
 mod table;
@@ -39,6 +43,8 @@ enum Command {
     Fly(fly::Fly),
     /// Draw a moment of a scenario file as a frame: SVG or PNG.
     Draw(draw::Draw),
+    /// List the demonstrations, fly one, tell one or prove them all.
+    Show(show::Show),
     /// Print the Earth's field at a place and a date, by WMM2025.
     Field(field::Field),
     /// Print where a card comes to rest in a steady turn or speed change, by the closed forms.
@@ -47,6 +53,10 @@ enum Command {
     Table(table::Table),
     /// Write a hand-out for print: SVG, PDF or PNG.
     Sheet(sheet::Sheet),
+    /// Print tasks to practise on, generated from a seed.
+    Drill(drill::Drill),
+    /// Mark a recorded answer to a task.
+    Mark(mark::MarkFile),
 }
 
 fn main() -> ExitCode {
@@ -62,10 +72,13 @@ fn main() -> ExitCode {
     let done = match arguments.command {
         Command::Fly(fly) => fly.run(),
         Command::Draw(draw) => draw.run(),
+        Command::Show(show) => show.run(),
         Command::Field(field) => field.run(),
         Command::Steady(steady) => steady.run(),
         Command::Table(table) => table.run(),
         Command::Sheet(sheet) => sheet.run(),
+        Command::Drill(drill) => drill.run(),
+        Command::Mark(mark) => mark.run(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

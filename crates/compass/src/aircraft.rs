@@ -39,6 +39,17 @@ impl Aircraft {
         }
     }
 
+    /// The same aircraft at `time` seconds, free to be flown on.
+    #[must_use]
+    pub fn freed(&self, time: f64) -> Self {
+        Self::Free(match self {
+            Self::Free(flight) => *flight,
+            Self::Prescribed { legs, heading } => {
+                FreeFlight::under_way(Handling::default(), &legs.kinematics(time, *heading))
+            }
+        })
+    }
+
     /// The motion at `time` seconds from the start, with the controls held.
     pub fn motion(&self, controls: &Controls, time: f64) -> Motion {
         Motion::of(&match self {

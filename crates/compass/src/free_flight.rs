@@ -197,6 +197,21 @@ impl FreeFlight {
         Self { handling, state }
     }
 
+    /// Under way as an aircraft that moves so.
+    pub fn under_way(handling: Handling, kinematics: &Kinematics) -> Self {
+        let mut state = [0.0; 8];
+        state[HEADING] = kinematics.heading;
+        state[BANK] = kinematics.bank;
+        state[BANK_RATE] = kinematics.bank_rate;
+        state[AIRSPEED] = kinematics.airspeed;
+        state[THRUST] = kinematics.airspeed_rate;
+        state[PITCH] = kinematics.pitch;
+        state[PITCH_RATE] = kinematics.pitch_rate;
+        // Power holds what climb there is.
+        state[POWERED_CLIMB] = maths::sin(kinematics.pitch);
+        Self { handling, state }
+    }
+
     /// Flies on for `duration` seconds with the controls held, by one classical Runge-Kutta step.
     /// `roll_gust` is the rolling velocity of the air in rad/s.
     pub fn advance(&mut self, controls: &Controls, roll_gust: f64, duration: f64) {

@@ -134,6 +134,30 @@ impl Simulation {
         self
     }
 
+    /// A new flight that goes on from this moment at time zero, free to be flown: aircraft, card
+    /// and gusts as they are, and the controls that hold bank and airspeed, or the nearest allowed.
+    ///
+    /// # Errors
+    /// A float that is too fast for free flight ([`FASTEST`]).
+    pub fn taken_over(&self) -> Result<(Self, Controls), OutOfRange> {
+        let motion = self.motion();
+        let controls = Controls::level(motion.airspeed)
+            .with_bank(motion.bank)
+            .with_pitch(motion.pitch);
+        let aircraft = self.state.aircraft.freed(self.time());
+        let taken = Self {
+            substeps: substeps(&self.situation, &self.compass_float, &aircraft)?,
+            state: State {
+                step: 0,
+                aircraft,
+                controls,
+                ..self.state.clone()
+            },
+            ..self.clone()
+        };
+        Ok((taken, controls))
+    }
+
     /// Flies one step with the controls held; `numbers` shape the gusts.
     pub fn step(&mut self, controls: &Controls, numbers: [f64; NUMBERS]) {
         let airspeed = self.state.aircraft.airspeed(self.time());

@@ -1,13 +1,15 @@
 //! The shape of a scenario file, and reading one.
 
 use crate::scenario::ScenarioError;
+use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use strsim::damerau_levenshtein;
 
-/// A scenario file as it is written; degrees, knots, feet, nanotesla and seconds.
-#[derive(Debug, Deserialize, Serialize)]
+/// A scenario file as it is written; degrees, knots, feet, nanotesla and seconds. Only what
+/// [`Scenario`](crate::Scenario) makes of it is known to be a flight.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
-pub(crate) struct File {
+pub struct ScenarioFile {
     pub(crate) field: Field,
     #[serde(default)]
     pub(crate) float: Float,
@@ -26,7 +28,7 @@ pub(crate) struct File {
 
 /// One of: horizontal_nt with vertical_nt or dip_deg; latitude_deg, longitude_deg and date, with
 /// altitude_ft or without; a latitude alone.
-#[derive(Debug, Default, Deserialize, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Field {
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -48,7 +50,7 @@ pub(crate) struct Field {
 }
 
 /// What is left out is as in the standard float.
-#[derive(Debug, Default, Deserialize, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Float {
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -75,7 +77,7 @@ pub(crate) struct Float {
     pub(crate) vibration: Option<f64>,
 }
 
-#[derive(Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Iron {
     #[serde(default)]
@@ -84,7 +86,7 @@ pub(crate) struct Iron {
     pub(crate) soft: [[f64; 3]; 3],
 }
 
-#[derive(Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct RoughAir {
     pub(crate) intensity: Intensity,
@@ -92,7 +94,7 @@ pub(crate) struct RoughAir {
     pub(crate) seed: u64,
 }
 
-#[derive(Clone, Copy, Debug, Deserialize, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub(crate) enum Intensity {
     Still,
@@ -101,14 +103,14 @@ pub(crate) enum Intensity {
     Severe,
 }
 
-#[derive(Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Start {
     pub(crate) heading_deg: f64,
     pub(crate) speed_kt: f64,
 }
 
-#[derive(Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Leg {
     pub(crate) seconds: f64,
@@ -119,7 +121,7 @@ pub(crate) struct Leg {
 }
 
 /// From a time on, where the pilot holds the controls; what is left out stays as it was.
-#[derive(Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Control {
     pub(crate) time_s: f64,
@@ -133,10 +135,36 @@ pub(crate) struct Control {
     pub(crate) rudder: Option<f64>,
 }
 
-/// Reads a file; what is not of its shape is said in a sentence that names the place.
-pub(crate) fn read(json: &str) -> Result<File, ScenarioError> {
+impl ScenarioFile {
+    /// The file's text.
+    pub fn to_json(&self) -> String {
+        // Numbers and names alone: there is nothing that cannot be written.
+        serde_json::to_string_pretty(self).unwrap_or_default()
+    }
+
+    /// The latitude of its field in degrees north, where the field is given by one.
+    pub fn latitude_deg(&self) -> Option<f64> {
+        self.field.latitude_deg.or(self.field.dipole_latitude_deg)
+    }
+
+    /// The same flight where the field is that of a latitude alone, in degrees north.
+    #[must_use]
+    pub fn at_latitude_deg(mut self, latitude_deg: f64) -> Self {
+        self.field = Field {
+            latitude_deg: Some(latitude_deg),
+            ..Field::default()
+        };
+        self
+    }
+}
+
+/// Reads JSON text of a known shape.
+///
+/// # Errors
+/// What is not of that shape, in a sentence that names the place.
+pub fn read_json<T: DeserializeOwned>(json: &str) -> Result<T, ScenarioError> {
     let mut reader = serde_json::Deserializer::from_str(json);
-    let file: File = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
+    let file: T = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
         let path = error.path().to_string();
         let said = error.inner().to_string();
         ScenarioError::at(if path == "." { "" } else { &path }, in_words(&said))

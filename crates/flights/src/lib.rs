@@ -15,6 +15,7 @@ pub mod scenario;
 mod table;
 pub mod track;
 
+pub use file::{ScenarioFile, read_json};
 pub use recorded::{Recorded, Start};
 pub use scenario::{Scenario, ScenarioError};
 pub use table::{INTERVAL, Row, heading_to_six_decimals, moment_within_step, six_decimals};

@@ -1,7 +1,7 @@
 //! A free flight as a scenario file.
 
 use crate::air::SeededAir;
-use crate::file::{Control, Field, File, Float, Intensity, Iron, RoughAir};
+use crate::file::{Control, Field, Float, Intensity, Iron, RoughAir, ScenarioFile};
 use compass::free_flight::Controls;
 use compass::simulation::{STEP, Situation};
 use compass::unit::Unit;
@@ -35,12 +35,17 @@ pub struct Recorded<'a> {
 }
 
 impl Recorded<'_> {
+    /// The flight as a scenario file's text; see [`to_file`](Self::to_file).
+    pub fn to_json(&self) -> String {
+        self.to_file().to_json()
+    }
+
     /// The flight as a scenario file, in which [`Scenario`](crate::Scenario) reads the same flight:
     /// to the bit where each command and setting is a decimal number in its unit, as those that
     /// are typed or stepped are, and to the last bit or two of any other.
-    pub fn to_json(&self) -> String {
+    pub fn to_file(&self) -> ScenarioFile {
         let air = self.situation.air;
-        let file = File {
+        ScenarioFile {
             field: field(self.source),
             float: float(&self.situation.float),
             iron: (!self.situation.iron.is_none()).then(|| iron(&self.situation.iron)),
@@ -55,9 +60,7 @@ impl Recorded<'_> {
             legs: None,
             controls: Some(self.inputs.iter().map(control).collect()),
             duration_s: Some(self.steps as f64 * STEP),
-        };
-        // Numbers and names alone: there is nothing that cannot be written.
-        serde_json::to_string_pretty(&file).unwrap_or_default()
+        }
     }
 }
 

@@ -13,7 +13,7 @@
 //! By `controls`, a pilot flies a light aircraft for `duration_s` seconds: each entry says where
 //! the controls are from `time_s` on, which is taken to the nearest step of 1/200 s. What an entry
 //! leaves out stays as it was; before the first the flight is straight and level. Rough air moves
-//! an aircraft that is flown so, and rudder skids it. A flight [recorded](Recorded) on the page is
+//! an aircraft that is flown so, and rudder skids it. A flight [recorded](crate::Recorded) on the page is
 //! such a file.
 //!
 //! ```
@@ -27,7 +27,7 @@
 //! ```
 
 use crate::air::SeededAir;
-use crate::file::{self, File};
+use crate::file::{self, ScenarioFile};
 use compass::aircraft::Aircraft;
 use compass::deviation::{AircraftIron, HARD_IRON, SOFT_IRON};
 use compass::field::{DIP, HORIZONTAL, MagneticField, VERTICAL};
@@ -64,7 +64,8 @@ pub struct ScenarioError {
 }
 
 impl ScenarioError {
-    pub(crate) fn at(path: &str, reason: impl ToString) -> Self {
+    /// What is wrong at a place of a file.
+    pub fn at(path: &str, reason: impl ToString) -> Self {
         Self {
             path: path.to_string(),
             reason: reason.to_string(),
@@ -75,6 +76,7 @@ impl ScenarioError {
 /// A scripted flight, checked.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Scenario {
+    source: FieldSource,
     situation: Situation,
     air: SeededAir,
     heading: MagneticHeading,
@@ -102,9 +104,17 @@ impl Scenario {
     /// Text that is not JSON, a field that is unknown, missing or beyond its range: each in one
     /// sentence that names the field.
     pub fn from_json(json: &str) -> Result<Self, ScenarioError> {
-        let file = file::read(json)?;
+        Self::from_file(&file::read_json(json)?)
+    }
+
+    /// Takes a scenario from a file that is read.
+    ///
+    /// # Errors
+    /// A field that is missing or beyond its range, in one sentence that names it.
+    pub fn from_file(file: &ScenarioFile) -> Result<Self, ScenarioError> {
+        let (source, field) = field(&file.field)?;
         let situation = Situation {
-            field: field(&file.field)?,
+            field,
             iron: iron(file.iron.as_ref())?,
             float: float(&file.float)?,
             air: file.rough_air.as_ref().map_or(RoughAir::Still, air),
@@ -112,16 +122,42 @@ impl Scenario {
         let seed = file.rough_air.as_ref().map_or(0, |air| air.seed);
         let heading = accept(HEADING, "start.heading_deg", file.start.heading_deg)?;
         Ok(Self {
+            source,
             situation,
             air: SeededAir { seed },
             heading: MagneticHeading::from_radians(heading),
-            course: course(&file)?,
+            course: course(file)?,
         })
+    }
+
+    /// What sets the field; of one given by its vertical part, the dip of that.
+    pub fn source(&self) -> FieldSource {
+        self.source
+    }
+
+    /// The magnetic heading at the start.
+    pub fn heading(&self) -> MagneticHeading {
+        self.heading
+    }
+
+    /// Whether bank and airspeed are prescribed by legs, so that no pilot flies.
+    pub fn is_prescribed(&self) -> bool {
+        matches!(self.course, Course::Legs(_))
     }
 
     /// What the flight takes place in.
     pub fn situation(&self) -> &Situation {
         &self.situation
+    }
+
+    /// The same flight in another situation, whose field is set by `source`.
+    #[must_use]
+    pub fn in_situation(self, source: FieldSource, situation: Situation) -> Self {
+        Self {
+            source,
+            situation,
+            ..self
+        }
     }
 
     /// The air's white numbers.
@@ -191,7 +227,7 @@ fn accept(range: Range, path: &str, value: f64) -> Result<f64, ScenarioError> {
         .map_err(|error| ScenarioError::at(path, error))
 }
 
-fn field(file: &file::Field) -> Result<MagneticField, ScenarioError> {
+fn field(file: &file::Field) -> Result<(FieldSource, MagneticField), ScenarioError> {
     let number = |name: &str, range: Range, value: Option<f64>| {
         let path = format!("field.{name}");
         match value {
@@ -217,11 +253,14 @@ fn field(file: &file::Field) -> Result<MagneticField, ScenarioError> {
              dipole_latitude_deg",
         ));
     }
-    let said = |error: earth::Error| ScenarioError::at("field", error);
+    let of = |source: FieldSource| match source.field() {
+        Ok(field) => Ok((source, field)),
+        Err(error) => Err(ScenarioError::at("field", error)),
+    };
 
     if let Some(latitude) = file.dipole_latitude_deg {
         let latitude = accept(LATITUDE, "field.dipole_latitude_deg", latitude)?;
-        return FieldSource::Latitude { latitude }.field().map_err(said);
+        return of(FieldSource::Latitude { latitude });
     }
     if ways[0] {
         let horizontal = number("horizontal_nt", HORIZONTAL, file.horizontal_nt)?;
@@ -232,14 +271,14 @@ fn field(file: &file::Field) -> Result<MagneticField, ScenarioError> {
             )),
             (None, Some(dip)) => {
                 let dip = accept(DIP, "field.dip_deg", dip)?;
-                FieldSource::ByHand { horizontal, dip }
-                    .field()
-                    .map_err(said)
+                of(FieldSource::ByHand { horizontal, dip })
             }
             (vertical, None) => {
                 let vertical = number("vertical_nt", VERTICAL, vertical)?;
-                MagneticField::new(horizontal, vertical, 0.0)
-                    .map_err(|error| ScenarioError::at("field", error))
+                let field = MagneticField::new(horizontal, vertical, 0.0)
+                    .map_err(|error| ScenarioError::at("field", error))?;
+                let dip = field.dip();
+                Ok((FieldSource::ByHand { horizontal, dip }, field))
             }
         };
     }
@@ -259,7 +298,7 @@ fn field(file: &file::Field) -> Result<MagneticField, ScenarioError> {
             }
         }
     };
-    source.field().map_err(said)
+    of(source)
 }
 
 fn iron(file: Option<&file::Iron>) -> Result<AircraftIron, ScenarioError> {
@@ -353,7 +392,7 @@ fn air(file: &file::RoughAir) -> RoughAir {
     }
 }
 
-fn course(file: &File) -> Result<Course, ScenarioError> {
+fn course(file: &ScenarioFile) -> Result<Course, ScenarioError> {
     match (&file.legs, &file.controls, file.duration_s) {
         (Some(of), None, None) => legs(file, of).map(Course::Legs),
         (None, Some(of), Some(duration)) => controls(file, of, duration),
@@ -364,7 +403,7 @@ fn course(file: &File) -> Result<Course, ScenarioError> {
     }
 }
 
-fn legs(file: &File, legs: &[file::Leg]) -> Result<Legs, ScenarioError> {
+fn legs(file: &ScenarioFile, legs: &[file::Leg]) -> Result<Legs, ScenarioError> {
     let airspeed = accept(AIRSPEED, "start.speed_kt", file.start.speed_kt)?;
     let legs: Vec<Leg> = legs
         .iter()
@@ -390,7 +429,7 @@ fn legs(file: &File, legs: &[file::Leg]) -> Result<Legs, ScenarioError> {
 }
 
 fn controls(
-    file: &File,
+    file: &ScenarioFile,
     controls: &[file::Control],
     duration: f64,
 ) -> Result<Course, ScenarioError> {

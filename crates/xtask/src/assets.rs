@@ -4,6 +4,9 @@
 //! let browsers keep it for ever. Files name one another by plain names, as they stand in
 //! `static/`, from the top folder of the page and between quotes or brackets: `"style.css"`,
 //! `'./web.js'`, `url(fonts/text.woff2)`. Publishing puts the hashed names in their place.
+//!
+//! A file that is only ever named as `import('./film.js')` or `fetch('./list.json')` is loaded
+//! later, when it is asked for, and is no part of the first load.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::hash::Hasher;
@@ -22,8 +25,8 @@ pub(crate) struct Asset {
     /// Its path from the page's top folder.
     pub(crate) name: String,
     pub(crate) content: Vec<u8>,
-    /// Whether the browser fetches it before the page is ready.
-    pub(crate) first_load: bool,
+    /// The pages for which the browser fetches it before they are ready.
+    pub(crate) first_load: Vec<String>,
 }
 
 /// Gives every file its published name and content.
@@ -37,16 +40,10 @@ pub(crate) fn publish(files: &BTreeMap<String, Vec<u8>>) -> Result<Vec<Asset>> {
         publisher.publish(name)?;
     }
 
-    let mut first = BTreeSet::new();
-    let mut waiting = vec![INDEX];
-    while let Some(name) = waiting.pop() {
-        if first.insert(name)
-            && let Some(published) = publisher.done.get(name)
-        {
-            waiting.extend(published.uses.iter().map(String::as_str));
-        }
-    }
-    let first: BTreeSet<String> = first.into_iter().map(str::to_owned).collect();
+    let pages = files.keys().filter(|name| extension(name) == "html");
+    let first: Vec<(&String, BTreeSet<String>)> = pages
+        .map(|page| (page, publisher.first_load(page)))
+        .collect();
 
     let mut assets: Vec<Asset> = publisher
         .done
@@ -54,7 +51,10 @@ pub(crate) fn publish(files: &BTreeMap<String, Vec<u8>>) -> Result<Vec<Asset>> {
         .map(|(plain, Published { name, content, .. })| Asset {
             name,
             content,
-            first_load: first.contains(&plain),
+            first_load: (first.iter())
+                .filter(|(_, files)| files.contains(&plain))
+                .map(|(page, _)| (*page).clone())
+                .collect(),
         })
         .collect();
     feed_service_worker(&mut assets);
@@ -83,7 +83,14 @@ pub(crate) fn digest(parts: &[&[u8]]) -> String {
 struct Published {
     name: String,
     content: Vec<u8>,
-    uses: Vec<String>,
+    /// The other files that it names.
+    uses: Vec<Use>,
+}
+
+struct Use {
+    plain: String,
+    /// Whether it is fetched only when it is asked for.
+    later: bool,
 }
 
 struct Publisher<'a> {
@@ -94,6 +101,21 @@ struct Publisher<'a> {
 }
 
 impl Publisher<'_> {
+    /// What the browser fetches before a published page is ready.
+    fn first_load(&self, page: &str) -> BTreeSet<String> {
+        let mut first = BTreeSet::new();
+        let mut waiting = vec![page];
+        while let Some(name) = waiting.pop() {
+            if first.insert(name.to_owned())
+                && let Some(published) = self.done.get(name)
+            {
+                let at_once = published.uses.iter().filter(|used| !used.later);
+                waiting.extend(at_once.map(|used| used.plain.as_str()));
+            }
+        }
+        first
+    }
+
     fn publish(&mut self, plain: &str) -> Result<String> {
         if let Some(published) = self.done.get(plain) {
             return Ok(published.name.clone());
@@ -118,14 +140,23 @@ impl Publisher<'_> {
                     continue;
                 }
                 let name = self.publish(other)?;
+                let count = |text: &str, part: &str| text.matches(part).count();
+                let later = found.iter().all(|(quoted, _)| {
+                    let asked =
+                        ["import", "fetch"].map(|by| count(&text, &format!("{by}({quoted})")));
+                    count(&text, quoted) == asked.iter().sum::<usize>()
+                });
                 for (quoted, around) in found {
                     text = text.replace(&quoted, &around.replace('*', &name));
                 }
-                uses.push(other.clone());
+                uses.push(Use {
+                    plain: other.clone(),
+                    later,
+                });
             }
             let published: BTreeSet<&str> = uses
                 .iter()
-                .map(|used| self.done[used].name.as_str())
+                .map(|used| self.done[&used.plain].name.as_str())
                 .collect();
             if let Some(stranger) = fetched(plain, &text)
                 .into_iter()
@@ -225,13 +256,16 @@ fn feed_service_worker(assets: &mut [Asset]) {
         .filter(|asset| is_hashed(&asset.name))
         .collect();
     let names: Vec<&str> = kept.iter().map(|asset| asset.name.as_str()).collect();
-    let index = assets.iter().find(|asset| asset.name == INDEX);
+    let is_page = |asset: &&Asset| extension(&asset.name) == "html";
+    let pages: Vec<&Asset> = assets.iter().filter(is_page).collect();
     let all: Vec<&[u8]> = names
         .iter()
         .map(|name| name.as_bytes())
-        .chain(index.map(|index| index.content.as_slice()))
+        .chain(pages.iter().map(|page| page.content.as_slice()))
         .collect();
-    let build = serde_json::json!({ "digest": digest(&all), "files": names });
+    let others = pages.iter().map(|page| page.name.as_str());
+    let others: Vec<&str> = others.filter(|name| *name != INDEX).collect();
+    let build = serde_json::json!({ "digest": digest(&all), "files": names, "pages": others });
     let line = format!("const BUILD = {build};\n");
     if let Some(worker) = assets.iter_mut().find(|asset| asset.name == SERVICE_WORKER) {
         worker.content.splice(0..0, line.into_bytes());
@@ -324,14 +358,71 @@ mod tests {
         .unwrap();
         let first: Vec<_> = assets
             .iter()
-            .filter(|asset| asset.first_load)
+            .filter(|asset| asset.first_load == [INDEX])
             .map(|asset| &asset.name)
             .collect();
         assert_eq!(first.len(), 3, "{first:?}");
         assert!(
             assets
                 .iter()
-                .any(|asset| asset.name == "fonts/OFL.txt" && !asset.first_load)
+                .any(|asset| asset.name == "fonts/OFL.txt" && asset.first_load.is_empty())
+        );
+    }
+
+    #[test]
+    fn each_page_has_a_first_load_of_its_own() {
+        let assets = publish(&site(&[
+            (
+                "index.html",
+                "<script src=\"a.js\"></script> <a href=\"more.html\">",
+            ),
+            (
+                "more.html",
+                "<script src=\"b.js\"></script> <link href=\"both.css\">",
+            ),
+            ("a.js", "import './both.css'"),
+            ("b.js", ""),
+            ("both.css", ""),
+        ]))
+        .unwrap();
+        let pages = |start: &str| {
+            let asset = assets.iter().find(|it| it.name.starts_with(start));
+            asset.unwrap().first_load.clone()
+        };
+        assert_eq!(pages("a-"), ["index.html"]);
+        assert_eq!(pages("b-"), ["more.html"]);
+        assert_eq!(pages("both-"), ["index.html", "more.html"]);
+    }
+
+    #[test]
+    fn what_is_only_asked_for_later_is_not_in_the_first_load() {
+        let assets = publish(&site(&[
+            ("index.html", "<script src=\"start.js\"></script>"),
+            (
+                "start.js",
+                "() => import('./film.js'); () => fetch('./list.json'); import('./both.js'); \
+                 import './both.js';",
+            ),
+            ("film.js", "import './muxer.mjs';"),
+            ("muxer.mjs", ""),
+            ("both.js", ""),
+            ("list.json", "[]"),
+        ]))
+        .unwrap();
+        let first = |start: &str| {
+            assets
+                .iter()
+                .any(|it| it.name.starts_with(start) && !it.first_load.is_empty())
+        };
+        assert!(first("start-") && first("both-"));
+        for later in ["film-", "muxer-", "list-"] {
+            assert!(!first(later), "{later}");
+        }
+        let (film, _) = text(&assets, "film-");
+        assert!(
+            text(&assets, "start-")
+                .1
+                .contains(&format!("import('./{film}')"))
         );
     }
 

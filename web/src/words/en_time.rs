@@ -64,5 +64,6 @@ pub(super) const TIME: TimeWords = TimeWords {
         label: "Flight",
         name: "Flight: save it as a file that can be flown again",
     },
+    not_saved: "This flight began in the middle of a script, so no file can hold it.",
     key_replay: "Replay; loop a stretch",
 };

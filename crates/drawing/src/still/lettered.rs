@@ -11,8 +11,8 @@ use kurbo::{BezPath, Point, Rect};
 pub(super) fn head(shapes: &mut Vec<Shape>, words: &Words, area: Rect) {
     let right = 0.36 * area.width();
     let left = area.width() - right - 40.0;
-    // A title alone stands in the middle of the head.
-    let [first, second] = if words.chapter.is_empty() {
+    // Either alone stands in the middle of the head.
+    let [first, second] = if words.title.is_empty() || words.chapter.is_empty() {
         [64.0, 64.0]
     } else {
         [42.0, 86.0]
