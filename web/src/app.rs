@@ -4,32 +4,42 @@ use crate::cockpit::Cockpit;
 use crate::components::aside::BesideTheCard;
 use crate::components::beside::Beside;
 use crate::components::controls::Controls;
+use crate::components::demonstrations::Demonstrations;
 use crate::components::film_panel::FilmPanel;
 use crate::components::key_list::KeyList;
+use crate::components::lesson_plan::LessonPlan;
+use crate::components::making::{CueLane, MakingBench};
 use crate::components::pictures::CardFace;
+use crate::components::player::PlayerBar;
 use crate::components::presenter::PresenterLayer;
 use crate::components::readings::{CompassLine, HeadingLine, Readings};
+use crate::components::share::{OpenInFull, RefusedLink, ShareDialog};
 use crate::components::situation::Situation;
 use crate::components::timeline::Timeline;
 use crate::components::top_bar::TopBar;
 use crate::components::why::Why;
 use crate::cover::Cover;
+use crate::embed::embedded;
 use crate::hands::Hands;
 use crate::intent::{Intent, Meaning, Press, meaning};
-use crate::player::{Player, catalogue};
+use crate::light::follow_light;
+use crate::making::{Maker, use_maker};
+use crate::player::Player;
+use crate::player::headlines::latitude_of;
 use crate::preferences::View;
 use crate::route::{Route, use_route};
 use crate::session::Session;
 use crate::setting::Setting;
+use crate::share::{self, Share};
 use crate::situation_form::{Draft, SituationForm};
 use crate::words::Words;
-use drawing::theme::Light;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
 use leptos_use_document_visibility::use_document_visibility;
 use leptos_use_raf_fn::{UseRafFnCallbackArgs, use_raf_fn};
+use lessons::demonstration::{Demonstration, Part};
 use web_sys::js_sys::Date;
 use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 
@@ -52,19 +62,40 @@ pub(crate) fn App() -> impl IntoView {
             let hands = Hands::new(cockpit);
             provide_context(cockpit);
             provide_context(hands);
-            let player = Player::new();
+            let player = cockpit.player;
             provide_context(player);
-            follow(cockpit, player);
-            run(cockpit, hands);
-            view! { <Page cockpit/> }.into_any()
+            let share = Share::new();
+            provide_context(share);
+            let route = use_route();
+            follow(cockpit, player, share, route);
+            let maker = Maker::new(cockpit, route);
+            provide_context(maker);
+            // A demonstration that cannot be opened leaves one to choose another.
+            let listed = Memo::new(move |_| {
+                let route = route.get();
+                let in_vain = matches!(route, Route::Demonstration(..));
+                route.is_list() || (in_vain && !player.fault().is_empty())
+            });
+            let flies = Memo::new(move |_| !listed.get() && !player.plan_shown());
+            run(cockpit, hands, maker, listed, flies);
+            view! {
+                <Page cockpit listed flies/>
+            }
+            .into_any()
         }
         None => view! { <p role="alert">{words.failed}</p> }.into_any(),
     }
 }
 
 #[component]
-fn Page(cockpit: Cockpit) -> impl IntoView {
+fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoView {
+    let maker = use_maker();
     let words = cockpit.words;
+    let player = cockpit.player;
+    let highlight = move || {
+        let part = player.standing().highlight;
+        player.plays().then(|| words_of(part)).flatten()
+    };
     let view = move || match cockpit.preferences.view() {
         View::Card => "card",
         View::Aside => "aside",
@@ -75,13 +106,20 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
         Cover::Heading => Some("heading"),
     };
     view! {
-        <TopBar/>
+        <TopBar listed/>
+        <RefusedLink/>
+        <Show when=move || listed.get()><Demonstrations/></Show>
+        <Show when=move || player.plan_shown() && !listed.get()><LessonPlan/></Show>
         <main
             class="page"
+            hidden=move || !flies.get()
             data-view=view
+            data-demonstration=move || player.plays().then_some("plays")
+            data-highlight=highlight
             data-two=move || cockpit.beside_shown().then_some("shown")
             data-why=move || cockpit.why_shown().then_some("shown")
             data-cover=cover
+            data-making=move || maker.shown().then_some("shown")
             // Behind the curtain nothing is read out either.
             inert=move || cockpit.presenter.curtain()
         >
@@ -95,40 +133,101 @@ fn Page(cockpit: Cockpit) -> impl IntoView {
             <Beside/>
             <Why/>
             <Timeline/>
+            <CueLane/>
+            <MakingBench/>
             <KeyList/>
-            <Controls/>
+            <div class="foot"><PlayerBar/><Controls/></div>
         </main>
-        <footer class="caution">{words.caution}</footer>
+        <footer class="caution">{words.caution} {embedded().then(|| view! { " " <OpenInFull/> })}</footer>
+        <ShareDialog/>
         <FilmPanel/>
         <PresenterLayer/>
         <p class="unseen" role="status" aria-live="polite">{move || cockpit.told()}</p>
     }
 }
 
+/// The part of the page that is pointed at, as the style sheet names it.
+fn words_of(part: Part) -> Option<&'static str> {
+    Some(match part {
+        Part::Nothing => return None,
+        Part::Compass => "compass",
+        Part::Heading => "heading",
+        Part::Beside => "beside",
+        Part::Reasons => "reasons",
+        Part::Chart => "chart",
+    })
+}
+
 /// Opens what the address names.
-fn follow(cockpit: Cockpit, player: Player) {
-    let route = use_route();
-    Effect::new(move || match route.get() {
-        Route::Demonstration(name, latitude) => spawn_local(async move {
-            let found = catalogue().await.into_iter().find(|it| it.name == name);
-            let latitude = latitude.and_then(|it| it.parse::<f64>().ok());
-            let opened = found.map(|it| match latitude {
-                Some(degrees) => player.open(cockpit, it.at_latitude_deg(degrees)),
-                None => player.open(cockpit, it),
-            });
-            if let Some(Err(error)) = opened {
-                cockpit.tell(error.to_string());
+fn follow(cockpit: Cockpit, player: Player, share: Share, route: Signal<Route>) {
+    // What was opened by another way than the address does not leave with it.
+    let by_address = StoredValue::new(false);
+    Effect::new(move || {
+        let now = route.get();
+        // A link that is refused changes nothing.
+        if by_address.get_value() && !matches!(now, Route::Carried(_)) {
+            by_address.set_value(false);
+            player.close();
+        }
+        player.set_fault(String::new());
+        share.set_refused(None);
+        let words = &cockpit.words.demonstrations;
+        match now {
+            Route::Carried(text) => {
+                spawn_local(async move {
+                    match share::open(cockpit, player, &text).await {
+                        Ok(()) => by_address.set_value(untrack(|| player.plays())),
+                        Err(fault) => share.set_refused(Some(fault)),
+                    }
+                });
             }
-        }),
-        _ => player.close(),
+            Route::Demonstrations => player.headlines.move_to(None),
+            Route::DemonstrationsAt(text) => match latitude_of(&text) {
+                Ok(degrees) => player.headlines.move_to(Some(degrees)),
+                Err(()) => player.set_fault((words.no_latitude)(&text)),
+            },
+            Route::Demonstration(name, latitude) => spawn_local(async move {
+                player.fetch_catalogue().await;
+                match find(player, &name, latitude.as_deref(), cockpit.words) {
+                    Ok(found) => match player.open(cockpit, found) {
+                        Ok(()) => by_address.set_value(true),
+                        Err(error) => player.set_fault(error.to_string()),
+                    },
+                    Err(fault) => player.set_fault(fault),
+                }
+            }),
+            _ => {}
+        }
     });
 }
 
+/// The demonstration of the catalogue that an address names; or what is wrong with the address.
+fn find(
+    player: Player,
+    name: &str,
+    latitude: Option<&str>,
+    words: &Words,
+) -> Result<Demonstration, String> {
+    let words = &words.demonstrations;
+    let all = untrack(|| player.catalogue());
+    let found = all.into_iter().find(|it| it.name == name);
+    let found = found.ok_or_else(|| (words.not_found)(name))?;
+    let Some(text) = latitude else {
+        return Ok(found);
+    };
+    let degrees = text.parse::<f64>();
+    let degrees = degrees.map_err(|_| (words.no_latitude)(text))?;
+    Ok(found.at_latitude_deg(degrees))
+}
+
 /// Connects the cockpit with the browser: frames, keys, sight, light and language.
-fn run(cockpit: Cockpit, hands: Hands) {
+fn run(cockpit: Cockpit, hands: Hands, maker: Maker, listed: Memo<bool>, flies: Memo<bool>) {
     let _ = use_raf_fn(move |UseRafFnCallbackArgs { timestamp, .. }| {
         hands.frame();
         cockpit.frame(timestamp / 1000.0);
+        if listed.get_untracked() {
+            cockpit.player.measure_next();
+        }
     });
 
     let visibility = use_document_visibility();
@@ -138,24 +237,24 @@ fn run(cockpit: Cockpit, hands: Hands) {
         }
     });
 
-    let keys = window_event_listener(ev::keydown, move |event| press(cockpit, &event));
-    on_cleanup(move || keys.remove());
-
-    let root = document().document_element();
-    Effect::new(move || {
-        let light = match cockpit.preferences.light() {
-            Light::Day => "day",
-            Light::Night => "night",
-        };
-        if let Some(root) = &root {
-            let _ = root.set_attribute("data-light", light);
-            let _ = root.set_attribute("lang", cockpit.words.tag);
+    let keys = window_event_listener(ev::keydown, move |event| {
+        // The keys fly what is seen.
+        if flies.get_untracked() {
+            press(cockpit, maker, &event);
         }
     });
+    Effect::new(move || {
+        if !flies.get() {
+            cockpit.sleep();
+        }
+    });
+    on_cleanup(move || keys.remove());
+
+    follow_light(cockpit.preferences, cockpit.words);
 }
 
 /// A key was pressed anywhere on the page.
-fn press(cockpit: Cockpit, event: &KeyboardEvent) {
+fn press(cockpit: Cockpit, maker: Maker, event: &KeyboardEvent) {
     let key = event.key();
     let press = Press {
         key: &key,
@@ -163,8 +262,12 @@ fn press(cockpit: Cockpit, event: &KeyboardEvent) {
         browser: event.ctrl_key() || event.alt_key() || event.meta_key() || event.is_composing(),
         repeat: event.repeat(),
         presenting: untrack(|| cockpit.presenter.presenting()),
+        demonstrating: untrack(|| cockpit.player.plays()),
     };
-    if event.default_prevented() || belongs_elsewhere(event, &key) {
+    // A slide clicker leads a demonstration, whatever has the focus.
+    let clicked = press.demonstrating && key.starts_with("Page");
+    let elsewhere = !clicked && belongs_elsewhere(event, &key);
+    if event.default_prevented() || maker.press(event, elsewhere) || elsewhere {
         return;
     }
     match meaning(press) {

@@ -19,6 +19,16 @@ impl Rate {
     /// The fastest motion.
     pub(crate) const FASTEST: Self = Self(3);
 
+    /// Two to the power of this, or as near to it as is allowed.
+    pub(crate) fn nearest(power: i8) -> Self {
+        Self(power).clamp(Self::SLOWEST, Self::FASTEST)
+    }
+
+    /// The power of two that it is.
+    pub(crate) fn power(self) -> i8 {
+        self.0
+    }
+
     /// Half as fast, if that is allowed.
     #[must_use]
     pub(crate) fn slower(self) -> Self {

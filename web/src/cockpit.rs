@@ -4,6 +4,7 @@ use crate::beside::Change;
 use crate::clock::Rate;
 use crate::cover::Cover;
 use crate::intent::Intent;
+use crate::player::Player;
 use crate::preferences::{Aside, Preferences};
 use crate::presenter::Presenter;
 use crate::session::{Readout, Session};
@@ -28,6 +29,25 @@ pub(crate) enum Against {
     Heading,
 }
 
+/// What stands on the screen, and what of it is covered.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Shown {
+    /// What stands beside the card.
+    pub(crate) aside: Aside,
+    /// The key list.
+    pub(crate) keys: bool,
+    /// The reasons.
+    pub(crate) why: bool,
+    /// The situation, unfolded.
+    pub(crate) situation: bool,
+    /// The timeline, and what it is drawn against.
+    pub(crate) timeline: Option<Against>,
+    /// The second situation.
+    pub(crate) beside: Option<Change>,
+    /// What is covered.
+    pub(crate) cover: Cover,
+}
+
 /// What every component is given.
 #[derive(Clone, Copy)]
 pub(crate) struct Cockpit {
@@ -46,6 +66,8 @@ pub(crate) struct Cockpit {
     cover: RwSignal<Cover>,
     /// Presenter mode.
     pub(crate) presenter: Presenter,
+    /// The demonstration that is open, if one is.
+    pub(crate) player: Player,
     against: RwSignal<Against>,
     /// The form that sets the next flight.
     pub(crate) draft: Draft,
@@ -74,6 +96,7 @@ impl Cockpit {
             change: RwSignal::default(),
             cover: RwSignal::new(Cover::Nothing),
             presenter: Presenter::new(),
+            player: Player::new(),
             against: RwSignal::new(Against::Time),
             draft,
             preferences: Preferences::load(),
@@ -199,6 +222,51 @@ impl Cockpit {
         });
     }
 
+    /// Shows one situation alone.
+    pub(crate) fn show_alone(self) {
+        self.beside_shown.set(false);
+        self.change_session(|session| {
+            session.compare(None);
+            Ok(())
+        });
+    }
+
+    /// What stands on the screen now.
+    pub(crate) fn shown(self) -> Shown {
+        untrack(|| Shown {
+            aside: self.preferences.aside(),
+            keys: self.keys_shown(),
+            why: self.why_shown(),
+            situation: self.situation_shown(),
+            timeline: self.timeline_shown().then(|| self.against()),
+            beside: self.beside_shown().then(|| self.change()),
+            cover: self.cover(),
+        })
+    }
+
+    /// Puts this on the screen; what is there already is not touched.
+    pub(crate) fn show(self, shown: Shown) {
+        let now = self.shown();
+        if shown.aside != now.aside {
+            self.preferences.set_aside(shown.aside);
+        }
+        self.keys_shown.set(shown.keys);
+        self.why_shown.set(shown.why);
+        self.situation_shown.set(shown.situation);
+        self.timeline_shown.set(shown.timeline.is_some());
+        if let Some(against) = shown.timeline {
+            self.against.set(against);
+        }
+        match shown.beside {
+            Some(change) if shown.beside != now.beside => self.compare(change),
+            None if now.beside.is_some() => self.show_alone(),
+            _ => {}
+        }
+        if shown.cover != now.cover {
+            self.set_cover(shown.cover);
+        }
+    }
+
     /// What is covered.
     pub(crate) fn cover(self) -> Cover {
         self.cover.get()
@@ -255,6 +323,9 @@ impl Cockpit {
 
     /// Does what is asked.
     pub(crate) fn ask(self, intent: Intent) {
+        if self.player.takes(self, intent) {
+            return;
+        }
         let presenting = untrack(|| self.presenter.presenting());
         match intent {
             Intent::Present => self.set_presenting(!presenting),
@@ -296,13 +367,7 @@ impl Cockpit {
             }
             Intent::ShowFilm => self.film_shown.update(|shown| *shown = !*shown),
             Intent::ShowTimeline => self.timeline_shown.update(|shown| *shown = !*shown),
-            Intent::ShowBeside if self.beside_shown.get_untracked() => {
-                self.beside_shown.set(false);
-                self.change_session(|session| {
-                    session.compare(None);
-                    Ok(())
-                });
-            }
+            Intent::ShowBeside if self.beside_shown.get_untracked() => self.show_alone(),
             Intent::ShowBeside => self.compare(self.change.get_untracked()),
             Intent::ChangeAside => self.put_aside(self.preferences.next_aside()),
             Intent::ChangeChart => self.change_chart(),
@@ -310,7 +375,7 @@ impl Cockpit {
             Intent::ChangeLight => self.preferences.change_light(),
             Intent::Tell => self.tell(self.readout.with_untracked(self.words.situation)),
             _ => {
-                self.change_session(|session| session.ask(intent));
+                self.ask_session(intent);
                 if intent == Intent::Loop {
                     self.tell((self.words.time.loop_told)(self.now().stretch));
                 }
@@ -338,6 +403,11 @@ impl Cockpit {
         }
     }
 
+    /// Does what is asked of the flight alone.
+    pub(crate) fn ask_session(self, intent: Intent) {
+        self.change_session(|session| session.ask(intent));
+    }
+
     /// Starts a flight from another setting.
     ///
     /// # Errors
@@ -363,6 +433,16 @@ impl Cockpit {
         opened
     }
 
+    /// Puts another session in the place of this one, and gives this one.
+    pub(crate) fn exchange(self, other: Session) -> Option<Session> {
+        let given = self.session.try_update_value(|session| {
+            let next = other.after(session);
+            std::mem::replace(session, next)
+        });
+        self.look();
+        given
+    }
+
     /// Plays or flies so fast from now on.
     pub(crate) fn set_rate(self, rate: Rate) {
         self.session.update_value(|session| session.set_rate(rate));
@@ -378,6 +458,7 @@ impl Cockpit {
                 self.chart_beat.set(beat);
             }
         }
+        self.player.frame(self);
         let beat = (now / BEAT).floor();
         if self.beat.get_untracked() != beat {
             self.beat.set(beat);
@@ -391,7 +472,7 @@ impl Cockpit {
     }
 
     /// Changes the session; what fails is told, and the flight goes on.
-    fn change_session(self, by: impl FnOnce(&mut Session) -> Result<(), OutOfRange>) {
+    pub(crate) fn change_session(self, by: impl FnOnce(&mut Session) -> Result<(), OutOfRange>) {
         if let Some(Err(_)) = self.session.try_update_value(by) {
             self.tell(self.words.failed.to_owned());
         }

@@ -245,6 +245,17 @@ impl Flown {
         self.indicators.push((now, indicator));
     }
 
+    /// Sets the heading indicator to what the compass reads at a step of a flight that was flown,
+    /// after those at which it was set before.
+    pub(crate) fn set_indicator_at(&mut self, step: u64) {
+        let step = step.min(self.steps());
+        let now = self.at(step).moment();
+        let (compass, heading) = (now.reading.compass, now.motion.heading);
+        let set = self.indicator_at(step).set_to(compass, heading, now.time);
+        self.indicators.retain(|(from, _)| *from < step);
+        self.indicators.push((step, set));
+    }
+
     /// The part of this flight up to a step, as a flight of its own.
     pub(crate) fn until(&self, step: u64) -> Self {
         let record = self.record.until(step);

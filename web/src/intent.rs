@@ -83,7 +83,9 @@ pub(crate) enum Intent {
     Present,
     /// End presenter mode.
     StopPresenting,
-    /// The next step of a lesson: raise the curtain, else show what is covered, else pause or fly on.
+    /// The next step of a lesson: raise the curtain, else show what is covered, else pause or fly
+    /// on. Of the demonstration that is open: play on from where it stands, else go to the next
+    /// cue.
     Advance,
     /// Cover the compass and let the class say what it shows.
     AskClass,
@@ -93,6 +95,11 @@ pub(crate) enum Intent {
     ChangeCover,
     /// Cover this, or show it again.
     ToggleCover(Cover),
+    /// Of the demonstration that is open: from where it stands at a cue, play on; else go to the
+    /// next cue.
+    NextCue,
+    /// Go back to the cue before.
+    LastCue,
 }
 
 impl Intent {
@@ -112,9 +119,12 @@ impl Intent {
 }
 
 impl Intent {
-    /// Whether this belongs to presenter mode, which a slide clicker leads whether or not keys fly.
+    /// Whether this belongs to a lesson, which a slide clicker leads whether or not keys fly.
     pub(crate) fn leads_lesson(self) -> bool {
-        matches!(self, Self::Advance | Self::AskClass | Self::StopPresenting)
+        matches!(
+            self,
+            Self::Advance | Self::AskClass | Self::StopPresenting | Self::NextCue | Self::LastCue
+        )
     }
 }
 
@@ -360,6 +370,15 @@ pub(crate) const PRESENTER_KEYS: [Line; 4] = [
     ),
 ];
 
+/// The keys while a demonstration is open, which come before those of presenter mode.
+pub(crate) const DEMONSTRATION_KEYS: [Line; 1] = [Line::new(
+    &[
+        Binding::letter("PageDown", Intent::Advance, "Page Down"),
+        Binding::letter("PageUp", Intent::LastCue, "Page Up"),
+    ],
+    |words| words.demonstrations.keys,
+)];
+
 /// A key as it was pressed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Press<'a> {
@@ -373,6 +392,8 @@ pub(crate) struct Press<'a> {
     pub(crate) repeat: bool,
     /// Presenter mode runs.
     pub(crate) presenting: bool,
+    /// A demonstration is open.
+    pub(crate) demonstrating: bool,
 }
 
 /// What a press of a key means here.
@@ -397,7 +418,13 @@ pub(crate) fn meaning(press: Press<'_>) -> Meaning {
     } else {
         &[]
     };
-    let mut bindings = presenter.iter().chain(KEYS).flat_map(|line| line.bindings);
+    let demonstration: &[Line] = if press.demonstrating {
+        &DEMONSTRATION_KEYS
+    } else {
+        &[]
+    };
+    let lines = demonstration.iter().chain(presenter).chain(KEYS);
+    let mut bindings = lines.flat_map(|line| line.bindings);
     let found = bindings.find(|binding| {
         binding.key.to_lowercase() == lower
             && binding.shift.is_none_or(|shift| shift == press.shift)
@@ -413,6 +440,7 @@ pub(crate) fn meaning(press: Press<'_>) -> Meaning {
 pub(crate) fn shortcut(intent: Intent) -> String {
     KEYS.iter()
         .chain(&PRESENTER_KEYS)
+        .chain(&DEMONSTRATION_KEYS)
         .flat_map(|line| line.bindings)
         .find(|binding| binding.intent == intent)
         .map(Binding::shortcut)
@@ -457,6 +485,20 @@ mod tests {
             ..key("ArrowRight")
         };
         assert_eq!(meaning(flown), Meaning::Asks(Intent::Bank(5)));
+    }
+
+    #[test]
+    fn the_keys_of_a_demonstration_come_before_those_of_presenter_mode() {
+        for presenting in [false, true] {
+            for binding in DEMONSTRATION_KEYS.iter().flat_map(|line| line.bindings) {
+                let press = Press {
+                    presenting,
+                    demonstrating: true,
+                    ..key(binding.key)
+                };
+                assert_eq!(meaning(press), Meaning::Asks(binding.intent), "{binding:?}");
+            }
+        }
     }
 
     #[test]

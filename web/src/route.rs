@@ -12,6 +12,8 @@ pub(crate) enum Route {
     Fly,
     /// The catalogue of demonstrations.
     Demonstrations,
+    /// The same, all moved to a latitude in degrees north, as it stands in the address.
+    DemonstrationsAt(String),
     /// A demonstration of the catalogue, by name, and the latitude in degrees north that it is
     /// moved to, as it stands in the address.
     Demonstration(String, Option<String>),
@@ -29,6 +31,9 @@ impl Route {
             return Self::Carried(carried.to_owned());
         }
         let path = fragment.trim_matches('/');
+        if let Some(latitude) = path.strip_prefix("demonstrations@") {
+            return Self::DemonstrationsAt(latitude.to_owned());
+        }
         match path.split('/').collect::<Vec<_>>().as_slice() {
             ["demonstrations"] => Self::Demonstrations,
             ["demonstrations", name] => Self::Demonstration((*name).to_owned(), None),
@@ -45,6 +50,7 @@ impl Route {
         match self {
             Self::Fly => "#/".to_owned(),
             Self::Demonstrations => "#/demonstrations".to_owned(),
+            Self::DemonstrationsAt(latitude) => format!("#/demonstrations@{latitude}"),
             Self::Demonstration(name, None) => format!("#/demonstrations/{name}"),
             Self::Demonstration(name, Some(latitude)) => {
                 format!("#/demonstrations/{name}/{latitude}")
@@ -52,6 +58,21 @@ impl Route {
             Self::Make => "#/make".to_owned(),
             Self::Carried(carried) => format!("#d={carried}"),
         }
+    }
+
+    /// That of the address as it is now.
+    pub(crate) fn now() -> Self {
+        Self::of(&window().location().hash().unwrap_or_default())
+    }
+
+    /// Whether it is a page beside the flight.
+    pub(crate) fn is_list(&self) -> bool {
+        matches!(self, Self::Demonstrations | Self::DemonstrationsAt(_))
+    }
+
+    /// Goes there in the place of where one is: the way back does not lead here.
+    pub(crate) fn go_instead(&self) {
+        let _ = window().location().replace(&self.address());
     }
 
     /// Goes there.
@@ -63,9 +84,8 @@ impl Route {
 
 /// The route of the address, whenever it changes.
 pub(crate) fn use_route() -> Signal<Route> {
-    let read = || Route::of(&window().location().hash().unwrap_or_default());
-    let route = RwSignal::new(read());
-    let _ = use_event_listener(window(), ev::hashchange, move |_| route.set(read()));
+    let route = RwSignal::new(Route::now());
+    let _ = use_event_listener(window(), ev::hashchange, move |_| route.set(Route::now()));
     route.into()
 }
 
@@ -78,6 +98,7 @@ mod tests {
         for route in [
             Route::Fly,
             Route::Demonstrations,
+            Route::DemonstrationsAt("-35".to_owned()),
             Route::Demonstration("onto-north".to_owned(), None),
             Route::Demonstration("onto-north".to_owned(), Some("-35".to_owned())),
             Route::Make,

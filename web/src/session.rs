@@ -90,6 +90,8 @@ pub(crate) struct Readout {
     pub(crate) stretch: Stretch,
     /// Changes whenever another flight takes the place of this one.
     pub(crate) flight: u32,
+    /// Changes whenever a user goes to another moment, and never as time runs.
+    pub(crate) jumps: u32,
     /// Whether there is an old flight to return to.
     pub(crate) has_old: bool,
     /// The same flight through one situation more, if two are shown.
@@ -151,6 +153,8 @@ pub(crate) struct Session {
     stretch: Stretch,
     /// Counts the flights that took each other's place.
     flights: u32,
+    /// Counts how often another moment was gone to.
+    jumps: u32,
     clock: Clock,
     rate: Rate,
     pause: Option<Pause>,
@@ -163,24 +167,39 @@ impl Session {
     /// A float setting beyond its range.
     pub(crate) fn new(setting: Setting) -> Result<Self, OutOfRange> {
         let (flight, controls) = setting.at_start()?;
-        Ok(Self {
+        let origin = Origin::Level(setting.start());
+        Ok(Self::of(Left {
             setting,
-            flown: Flown::new(
-                Origin::Level(setting.start()),
-                flight,
-                controls,
-                setting.indicator()?,
-            ),
+            flown: Flown::new(origin, flight, controls, setting.indicator()?),
+            clock: Clock::default(),
+        }))
+    }
+
+    /// A scripted or recorded flight, flown to its end at once, and looked at from its start.
+    ///
+    /// # Errors
+    /// A scenario that cannot be flown.
+    pub(crate) fn of_script(file: &ScenarioFile) -> Result<Self, ScenarioError> {
+        let mut session = Self::of(flown_to_end(file)?);
+        session.look_at(0);
+        Ok(session)
+    }
+
+    fn of(first: Left) -> Self {
+        Self {
+            setting: first.setting,
+            flown: first.flown,
             old: None,
             beside: None,
             looking: None,
             replay: Clock::default(),
             stretch: Stretch::default(),
             flights: 0,
-            clock: Clock::default(),
+            jumps: 0,
+            clock: first.clock,
             rate: Rate::REAL,
             pause: None,
-        })
+        }
     }
 
     /// Does what is asked, as far as it concerns the flight.
@@ -290,7 +309,9 @@ impl Session {
             Intent::SlowDown => self.rate = self.rate.slower(),
             Intent::SpeedUp => self.rate = self.rate.faster(),
             Intent::Restart => self.begin(self.setting)?,
-            Intent::ShowKeys
+            Intent::NextCue
+            | Intent::LastCue
+            | Intent::ShowKeys
             | Intent::ShowSituation
             | Intent::ShowWhy
             | Intent::Undo
@@ -400,6 +421,7 @@ impl Session {
             looking: self.looking.is_some(),
             stretch: self.stretch,
             flight: self.flights,
+            jumps: self.jumps,
             has_old: self.old.is_some(),
             beside: (self.beside.as_ref())
                 .map(|it| it.readout(self.step(), carried, reading.compass)),
@@ -443,22 +465,58 @@ impl Session {
     /// # Errors
     /// A scenario that cannot be flown; the flight under way then goes on.
     pub(crate) fn open(&mut self, file: &ScenarioFile) -> Result<(), ScenarioError> {
-        let scenario = Scenario::from_file(file)?;
-        let setting = Setting::of_scenario(&scenario);
-        let indicator = setting
-            .indicator()
-            .map_err(|error| ScenarioError::at("", error))?;
-        let left = self.change_flight(Left {
-            setting,
-            flown: Flown::of_scenario(file, &scenario, indicator)?,
-            clock: Clock::default(),
-        });
+        let left = self.change_flight(flown_to_end(file)?);
         if left.flown.steps() > 0 {
             self.old = Some(left);
         }
         self.set_pause(Some(Pause::Asked));
         self.look_at(0);
         Ok(())
+    }
+
+    /// The flight ends at a time in seconds, if it went on beyond it.
+    pub(crate) fn end_at(&mut self, time: f64) {
+        let step = (time / STEP).round() as u64;
+        if step < self.flown.steps() {
+            self.flown = self.flown.until(step);
+            self.look_at(0);
+        }
+    }
+
+    /// The pilot flies on from the moment that is read, be it the end of a script.
+    ///
+    /// # Errors
+    /// A float that is too fast for free flight.
+    pub(crate) fn take_controls(&mut self) -> Result<(), OutOfRange> {
+        self.fly_on_from(self.step())?;
+        self.set_pause(None);
+        Ok(())
+    }
+
+    /// The heading indicator is set to what the compass reads at these times of the flight, in
+    /// seconds and in order.
+    pub(crate) fn set_indicator_at(&mut self, times: impl Iterator<Item = f64>) {
+        for time in times {
+            self.flown.set_indicator_at((time / STEP).round() as u64);
+        }
+    }
+
+    /// This session in the place of another: its flight counts as a new one.
+    #[must_use]
+    pub(crate) fn after(mut self, other: &Self) -> Self {
+        self.flights = self.flights.max(other.flights).wrapping_add(1);
+        self
+    }
+
+    /// Keeps the flight of another session as the old one, if anything of it was flown.
+    pub(crate) fn keep_as_old(&mut self, other: Self) {
+        if other.flown.steps() > 0 {
+            self.old = Some(Left {
+                setting: other.setting,
+                flown: other.flown,
+                clock: other.clock,
+            });
+        }
     }
 
     /// Plays or flies so fast from now on.
@@ -545,6 +603,7 @@ impl Session {
 
     /// Looks at a step of the flight, which pauses; at the end there is nothing to look back at.
     fn look_at(&mut self, step: u64) {
+        self.jumps = self.jumps.wrapping_add(1);
         self.looking = (step < self.flown.steps()).then(|| self.flown.at(step));
         self.replay = Clock::default();
         if self.pause.is_none() {
@@ -564,7 +623,7 @@ impl Session {
         } else {
             self.flown.fly_again(earlier, steps);
             if earlier.state().step == self.flown.steps() {
-                self.look_at(u64::MAX);
+                self.looking = None;
                 self.set_pause(Some(Pause::Asked));
             }
         }
@@ -582,6 +641,20 @@ impl Session {
         self.compare(self.beside.as_ref().map(Beside::change));
         left
     }
+}
+
+/// A scripted or recorded flight, flown to its end.
+fn flown_to_end(file: &ScenarioFile) -> Result<Left, ScenarioError> {
+    let scenario = Scenario::from_file(file)?;
+    let setting = Setting::of_scenario(&scenario);
+    let indicator = setting
+        .indicator()
+        .map_err(|error| ScenarioError::at("", error))?;
+    Ok(Left {
+        setting,
+        flown: Flown::of_scenario(file, &scenario, indicator)?,
+        clock: Clock::default(),
+    })
 }
 
 #[cfg(test)]

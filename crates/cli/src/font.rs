@@ -62,4 +62,43 @@ mod tests {
         let [light, plain, bold] = [200, 400, 700].map(width);
         assert!(light < plain && plain < bold, "{light} {plain} {bold}");
     }
+
+    /// How far the next letter stands from a letter's own place, without kerning.
+    fn advance(letter: char, weight: u16) -> f64 {
+        let letter = match letter {
+            '<' => "&lt;".to_owned(),
+            '&' => "&amp;".to_owned(),
+            other => other.to_string(),
+        };
+        let svg = format!(
+            "<svg xmlns='http://www.w3.org/2000/svg' width='4000' height='1000' \
+             font-family='sans-serif'><text xml:space='preserve' y='900' font-size='1000' \
+             font-kerning='none' font-weight='{weight}'>H{letter}H</text></svg>"
+        );
+        let tree = usvg::Tree::from_str(&svg, &options()).unwrap();
+        let Some(usvg::Node::Text(text)) = tree.root().children().first() else {
+            panic!("no text: {svg}");
+        };
+        let glyphs = &text.layouted()[0].positioned_glyphs;
+        assert!(
+            glyphs.iter().all(|glyph| glyph.id.0 != 0),
+            "not in the font: {letter}"
+        );
+        f64::from(glyphs[2].transform().tx - glyphs[1].transform().tx)
+    }
+
+    #[test]
+    fn sheets_measure_their_words_as_the_font_does() {
+        // The table holds whole thousandths; between its masters the font rounds too.
+        for letter in (' '..='~').chain("\u{a0}°–—−×±½’“”·…".chars()) {
+            for weight in [400, 700] {
+                let measured = drawing::sheet::width(&letter.to_string(), 1000.0, weight);
+                let real = advance(letter, weight);
+                assert!(
+                    (measured - real).abs() <= 1.0,
+                    "{letter:?} {weight}: {measured} {real}"
+                );
+            }
+        }
+    }
 }

@@ -15,7 +15,7 @@ use kurbo::{BezPath, Point, Rect, Size};
 pub struct DeviationCurveView<'a> {
     /// Deviation (rad, east positive) by compass heading; what is not finite is left out.
     pub found: &'a [(CompassHeading, f64)],
-    /// The greatest deviation allowed, rad.
+    /// The greatest deviation allowed, rad; not drawn where it is not finite.
     pub limit: f64,
     /// What stands at the limit.
     pub limit_words: &'a str,
@@ -44,15 +44,21 @@ pub fn deviation_curve(view: &DeviationCurveView, size: Size) -> Vec<Shape> {
         .map(|(compass, deviation)| (compass.degrees(), deviation.to_degrees()))
         .filter(|(_, deviation)| deviation.is_finite())
         .collect();
-    let limit = view.limit.to_degrees();
+    let limit = Some(view.limit.to_degrees()).filter(|limit| limit.is_finite());
+    let limits = limit.map(|limit| [(limit, view.limit_words), (-limit, "")]);
+    let limits = limits.into_iter().flatten();
     let values = found.iter().map(|(_, deviation)| *deviation);
-    let span = round_span(values.chain([limit, -limit]), 1.0, Steps::Degrees);
+    let span = round_span(
+        values.chain(limits.clone().map(|(limit, _)| limit)),
+        1.0,
+        Steps::Degrees,
+    );
     let frame = Frame::new(area, [0.0, 360.0], span);
     let line = letters / 13.0;
 
     let mut shapes = Vec::new();
     scales(&mut shapes, &frame, span, letters);
-    for (side, words) in [(limit, view.limit_words), (-limit, "")] {
+    for (side, words) in limits {
         let ends = [0.0, 360.0].map(|x| frame.place(Point::new(x, side)));
         let dashes = Pen::solid(Role::Ink, 1.6 * line).dashed(7.0 * line, 5.0 * line);
         shapes.push(Shape::line(segment(ends[0], ends[1]), dashes));

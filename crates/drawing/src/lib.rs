@@ -17,6 +17,7 @@
 //! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing.
 //! - [`sheet`]: pages for print, with words, tables and pictures.
 //! - [`still`]: card, readings, rose and words as one frame, for videos and stills.
+//! - [`qr_code`]: a link, for phones to read.
 //!
 //! ```
 //! use compass::frame::{Rotation, Vector};
@@ -65,6 +66,7 @@ pub mod layout;
 mod lettering;
 mod outline;
 pub mod plan_view;
+pub mod qr_code;
 pub mod roll_out_rose;
 pub mod rose;
 mod round;

@@ -7,6 +7,7 @@
 
 pub mod aids;
 pub mod deviation;
+mod lot;
 pub mod plan;
 pub mod roll_outs;
 mod signs;

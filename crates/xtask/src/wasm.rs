@@ -23,7 +23,7 @@ const OPTIMISER_FLAGS: [&str; 2] = ["-O3", "--strip-target-features"];
 const PROFILE: &str = "page";
 
 /// The programs of the package `web`.
-const APPS: [&str; 1] = ["web"];
+const APPS: [&str; 3] = ["web", "drills", "numbers"];
 
 /// Builds the apps; the result is glue, modules and any snippets, by file name.
 pub(crate) fn build(workspace: &Workspace) -> Result<BTreeMap<String, Vec<u8>>> {

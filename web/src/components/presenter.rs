@@ -26,6 +26,8 @@ pub(crate) fn PresenterTools() -> impl IntoView {
     let covered = cockpit.part(|readout| !readout.cover.shows_both());
     let second = cockpit.part(|readout| readout.time.floor());
     let next = move || match (covered.get(), paused.get()) {
+        (_, true) if cockpit.player.plays() => words.demonstrations.play,
+        (_, false) if cockpit.player.plays() => words.demonstrations.next_cue,
         (true, _) => words.presenter.reveal,
         (_, true) => words.fly_on,
         (_, false) => words.pause,

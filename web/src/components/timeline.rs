@@ -4,6 +4,7 @@
 use super::controls::{Ask, keep_focus};
 use super::cover::CoverWord;
 use super::error_chart::{self, AgainstWhat, ErrorChart};
+use super::making::MakeOfFlight;
 use super::pictures::{fonts_loaded, theme};
 use crate::cockpit::{Against, Cockpit, use_cockpit};
 use crate::download::{download, download_png};
@@ -85,6 +86,7 @@ pub(crate) fn Timeline() -> impl IntoView {
                     <Save button=words.save_svg save=[save_svg, error_chart::save_svg]/>
                     <Save button=words.time.save_png save=[save_png, error_chart::save_png]/>
                     <Save button=words.time.save_flight save=[save_flight; 2]/>
+                    <MakeOfFlight/>
                     <div class="branch" hidden=move || !looking.get()>
                         <Ask intent=Intent::FlyFromHere button=words.fly_from_here/>
                     </div>
@@ -165,6 +167,9 @@ fn Chart() -> impl IntoView {
     let read_off = Memo::new(move |_| {
         // Beyond the end of the flight there is nothing to read off.
         let time = cursor.get()?;
+        if cockpit.player.seen().is_some_and(|seen| time > seen) {
+            return None;
+        }
         cockpit.with_session(|session| session.flown().read_at(time))
     });
     Effect::new(move || {
@@ -240,7 +245,8 @@ fn Chart() -> impl IntoView {
     };
     let pressed = move |event: KeyboardEvent| {
         // A slide clicker's keys lead the lesson, whatever has the focus.
-        let clicked = event.key().starts_with("Page") && untrack(|| cockpit.presenter.presenting());
+        let leads = untrack(|| cockpit.presenter.presenting() || cockpit.player.plays());
+        let clicked = leads && event.key().starts_with("Page");
         if !clicked && let Some(intent) = slid(&event) {
             event.prevent_default();
             cockpit.ask(intent);
@@ -318,9 +324,14 @@ fn with_view<T>(
 ) -> T {
     let words = cockpit.words;
     let flown = session.flown();
+    // Of a demonstration, what the class has seen.
+    let seen = cockpit.player.seen().unwrap_or(f64::INFINITY);
+    let samples = flown.chart();
+    let samples = &samples[..samples.partition_point(|it| it.time <= seen)];
     let named: Vec<(f64, String)> = flown
         .events()
         .iter()
+        .filter(|it| it.time <= seen)
         .map(|it| (it.time, (words.event)(&it.event)))
         .collect();
     let events: Vec<Event<'_>> = named
@@ -329,13 +340,18 @@ fn with_view<T>(
         .collect();
     let end = flown.end().time();
     then(&StripChartView {
-        samples: flown.chart(),
+        samples,
         window: [0.0, ((end / STRETCH).ceil() * STRETCH).max(STRETCH)],
         events: &events,
         stretch: session.stretch().seconds(),
         words: words.strips,
         ..StripChartView::default()
     })
+}
+
+/// The layout of the strips in a size: where their time axis stands.
+pub(super) fn strip_layout(cockpit: Cockpit, size: Size) -> StripLayout {
+    cockpit.with_session(|session| with_view(cockpit, session, |view| StripLayout::new(view, size)))
 }
 
 fn description(cockpit: Cockpit, session: &Session) -> String {

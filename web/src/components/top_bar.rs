@@ -2,22 +2,33 @@
 
 use super::beside::CompareButton;
 use super::controls::keep_focus;
+use super::making::MakeButton;
 use super::presenter::PresenterTools;
+use super::share::ShareButton;
 use crate::clock::Rate;
 use crate::cockpit::use_cockpit;
 use crate::intent::{Intent, shortcut};
 use crate::preferences::View;
+use crate::route::Route;
 use crate::session::Pause;
 use drawing::theme::Light;
 use leptos::prelude::*;
 
 /// The top line.
 #[component]
-pub(crate) fn TopBar() -> impl IntoView {
+pub(crate) fn TopBar(
+    /// Whether the demonstrations are listed, in the place of the flight.
+    listed: Memo<bool>,
+) -> impl IntoView {
     let cockpit = use_cockpit();
     let words = cockpit.words;
     let state = cockpit.part(|readout| (readout.looking, readout.pause, readout.rate));
+    let player = cockpit.player;
     let doing = move || match state.get() {
+        (_, Some(_), _) if player.plays() && player.waits() => {
+            words.demonstrations.stands.to_owned()
+        }
+        (_, Some(_), _) if player.plays() => words.paused.to_owned(),
         (true, None, rate) => (words.time.replaying)(rate.factor()),
         (true, ..) => words.looking_back.to_owned(),
         (_, Some(Pause::Asked), _) => words.paused.to_owned(),
@@ -39,6 +50,7 @@ pub(crate) fn TopBar() -> impl IntoView {
             <h1>{words.name}</h1>
             <p class="doing" id="doing" role="status">{doing}</p>
             <div class="page-buttons">
+                <Elsewhere listed/>
                 <button
                     type="button"
                     class="quiet view-button"
@@ -52,6 +64,7 @@ pub(crate) fn TopBar() -> impl IntoView {
                     {move || view_words().label}
                 </button>
                 <CompareButton/>
+                <MakeButton/>
                 <button
                     type="button"
                     class="quiet"
@@ -66,6 +79,7 @@ pub(crate) fn TopBar() -> impl IntoView {
                 >
                     {words.show_why.label}
                 </button>
+                <ShareButton/>
                 <button
                     type="button"
                     class="quiet"
@@ -113,5 +127,26 @@ pub(crate) fn TopBar() -> impl IntoView {
             </div>
             <PresenterTools/>
         </header>
+    }
+}
+
+/// The way to the demonstrations, and from there back to the flight.
+#[component]
+fn Elsewhere(listed: Memo<bool>) -> impl IntoView {
+    let cockpit = use_cockpit();
+    let words = &cockpit.words.demonstrations;
+    let to = move || match listed.get() {
+        true => (Route::Fly, words.fly),
+        false => (Route::Demonstrations, words.title),
+    };
+    view! {
+        <a
+            class="button elsewhere"
+            id="elsewhere"
+            aria-label=move || to().1
+            href=move || to().0.address()
+        >
+            <span class="elsewhere-label">{move || to().1}</span>
+        </a>
     }
 }

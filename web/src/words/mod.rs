@@ -4,9 +4,13 @@
 //! Sentences with numbers in them are functions, so that each language orders and bends its own
 //! words, and no component puts a sentence together.
 
+mod demonstrations;
 mod en;
 mod en_beside;
+mod en_demonstrations;
 mod en_film;
+mod en_links;
+mod en_making;
 mod en_presenter;
 mod en_situation;
 mod en_stick;
@@ -14,6 +18,8 @@ mod en_time;
 mod en_views;
 mod en_why;
 mod film;
+mod links;
+mod making;
 mod views;
 
 use crate::beside::Change;
@@ -26,10 +32,13 @@ use compass::cause::Explanation;
 use compass::gust::RoughAir;
 use compass::range::{OutOfRange, Range};
 use compass::reading::Difference;
+pub(crate) use demonstrations::DemonstrationWords;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
 pub(crate) use film::FilmWords;
 use flights::events::Event;
+pub(crate) use links::LinkWords;
+pub(crate) use making::MakingWords;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 
 /// The words of one language.
@@ -145,16 +154,24 @@ pub(crate) struct Words {
     // Replay, loop and what is taken home.
     pub(crate) time: TimeWords,
 
+    // Links, QR codes and frames.
+    pub(crate) links: LinkWords,
+
     // Why the card does what it does.
     pub(crate) why: WhyWords,
     /// Two at once.
     pub(crate) beside: BesideWords,
 
+    // Making demonstrations.
+    pub(crate) making: MakingWords,
     /// Films, stills and animations.
     pub(crate) film: FilmWords,
 
     // Before a class.
     pub(crate) presenter: PresenterWords,
+
+    // Demonstrations.
+    pub(crate) demonstrations: DemonstrationWords,
 
     // A stick in the hand.
     pub(crate) stick: StickWords,

@@ -176,3 +176,88 @@ fn rose(places: &[RosePlace], size: Size) -> Vec<Shape> {
     };
     roll_out_rose(&view, size)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::font;
+    use compass::deviation::AircraftIron;
+    use compass::field::MagneticField;
+    use compass::float_settings::FloatSettings;
+    use compass::gust::RoughAir;
+    use compass::simulation::Situation;
+    use lessons::sheet::deviation::Swing;
+    use lessons::sheet::plan::{LessonPlan, TimeRow};
+    use lessons::sheet::{Site, aids, deviation, plan, roll_outs, worksheet};
+
+    /// A sheet of each kind, where the dip points up.
+    fn every_kind() -> Vec<Sheet> {
+        let field = MagneticField::new(22e-6, -52e-6, 0.3).unwrap();
+        let site = Site {
+            name: "Latitude 41° S".to_owned(),
+            latitude: -0.7,
+            situation: Situation {
+                field,
+                iron: AircraftIron::NONE,
+                float: FloatSettings::default(),
+                air: RoughAir::Still,
+            },
+            bank: 0.3,
+            airspeed: 50.0,
+        };
+        let [task, key] = worksheet::sheets(&site, 9).unwrap();
+        let swing = Swing::hidden("On the ramp", field, 9, 30, true);
+        let rows = (1..=9).map(|minute| TimeRow {
+            time: format!("{minute}:00"),
+            seen: "The aircraft turns off south, and the card runs ahead of it.".to_owned(),
+            said: "Watch the card against the lubber line, then the heading.".to_owned(),
+        });
+        let lesson = LessonPlan {
+            title: "Off south, too fast".to_owned(),
+            under: "Latitude 41° S, standard float, 100 kt.".to_owned(),
+            aim: "The class can say which way the card errs, and why.".to_owned(),
+            times: rows.collect(),
+            notes: vec!["Ask before the turn begins, not after.".to_owned(); 4],
+            question: "Which way does the card turn first?".to_owned(),
+            answer: "The wrong way, by some 10°.".to_owned(),
+            figures: vec![("greatest lead".to_owned(), "23°".to_owned()); 3],
+        };
+        vec![
+            roll_outs::sheet(&site, None).unwrap(),
+            aids::sheet(&site).unwrap(),
+            task,
+            key,
+            deviation::sheet(&swing).unwrap(),
+            plan::sheet(&lesson),
+        ]
+    }
+
+    #[test]
+    fn every_sheet_is_one_page_and_every_letter_is_in_the_font() {
+        fn letters(group: &usvg::Group, count: &mut usize) {
+            for node in group.children() {
+                match node {
+                    usvg::Node::Group(group) => letters(group, count),
+                    usvg::Node::Text(text) => {
+                        for glyph in text.layouted().iter().flat_map(|it| &it.positioned_glyphs) {
+                            assert_ne!(glyph.id.0, 0, "not in the font: {:?}", glyph.text);
+                            *count += 1;
+                        }
+                    }
+                    _ => {}
+                }
+            }
+        }
+        let sheets = every_kind();
+        for paper in [Paper::A4, Paper::Letter] {
+            for sheet in &sheets {
+                assert_eq!(laid(sheet, paper).len(), 1, "{}: {paper:?}", sheet.title);
+            }
+        }
+        let document = svg(&sheets, Paper::A4, 1.0);
+        let tree = usvg::Tree::from_str(&document, &font::options()).unwrap();
+        let mut count = 0;
+        letters(tree.root(), &mut count);
+        assert!(count > 5000, "{count}");
+    }
+}

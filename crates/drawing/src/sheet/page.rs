@@ -214,7 +214,7 @@ impl Frame {
         }
         for words in lines(words, self.width(), size, 700) {
             pieces.push(Piece {
-                height: 1.3 * size,
+                height: 1.42 * size,
                 shapes: vec![line(&words, Point::new(0.0, size), size, 700)],
                 keep: true,
             });

@@ -1,6 +1,7 @@
 //! Flights for tasks: written as scenario files, and flown as those.
 
-use super::task::{DrillError, Flight};
+use super::identity::DrillError;
+use super::task::Flight;
 use compass::deviation::AircraftIron;
 use compass::float_settings::FloatSettings;
 use compass::free_flight::Controls;

@@ -1,6 +1,6 @@
 //! A heading indicator along a flight, set at given times.
 
-use super::task::DrillError;
+use super::identity::DrillError;
 use compass::angle::half_turn;
 use compass::heading_indicator::HeadingIndicator;
 use compass::simulation::Moment;

@@ -77,7 +77,7 @@ impl Kind {
     /// equator the errors that it asks about are too small to be told apart.
     pub fn least_latitude_deg(self) -> f64 {
         match self {
-            Self::Read => 20.0,
+            Self::Read | Self::HoldHeading | Self::SetGyro => 20.0,
             _ => 0.0,
         }
     }

@@ -6,6 +6,11 @@
 //! answers to choose from or what the flight is marked against. [`mark`](mark::mark) marks a
 //! [`Record`](record::Record) by nothing but itself.
 //!
+//! An instructor's [`PracticeSet`](set::PracticeSet) names tasks; a student's
+//! [`Results`](results::Results) come back with records and marks, and a
+//! [`ClassTable`](class_table::ClassTable) gathers them. [`Practice`](practice::Practice) says when to
+//! practise which class of situations.
+//!
 //! # No tricks at the borders
 //! A task is drawn, computed, and drawn again unless it is clear:
 //!
@@ -22,19 +27,27 @@
 //! flown again: the one that is named must take at least two thirds of the error with it, and
 //! none of the others more than a third. See the `cause` module.
 
+mod class;
+pub mod class_table;
 mod course;
 mod dice;
 mod gyro;
+mod identity;
 mod kind;
 mod kinds;
 pub mod mark;
+pub mod practice;
 pub mod record;
+pub mod results;
+pub mod set;
 mod task;
 mod turning;
 mod words;
 
+pub use class::{Class, Hemisphere, Manoeuvre, Octant};
+pub use identity::{DrillError, LATITUDE, LEVEL, TOLERANCE, TaskId};
 pub use kind::Kind;
-pub use task::*;
+pub use task::{Aim, Choice, Explanation, Flight, North, Paper, Task};
 
 use compass::range::Range;
 use compass::unit::Unit;
@@ -45,7 +58,7 @@ pub const COUNT: Range = Range::new("number of tasks", Unit::Number, 1.0, 500.0)
 
 /// How often a task is drawn again before it is given up. Chosen: the kind that is drawn again
 /// most takes some twenty draws on the average.
-const DRAWS: u32 = 2000;
+const DRAWS: u32 = 400;
 
 /// How many numbers are looked through for each task wanted, where some give one that was had
 /// before; chosen.

@@ -14,7 +14,8 @@
 //! `flight` is a scenario file as [`flights::Recorded`] writes it; an answer that was chosen has
 //! `chosen` in its place, the place of the choice from 0.
 
-use super::task::TaskId;
+use super::identity::TaskId;
+use super::set::check_version;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use thiserror::Error;
@@ -95,6 +96,15 @@ impl RecordError {
             reason: reason.to_string(),
         }
     }
+
+    /// The same of a part of something larger.
+    pub(super) fn within(self, place: &str) -> Self {
+        let path = match self.path.as_str() {
+            "" => place.to_owned(),
+            path => format!("{place}.{path}"),
+        };
+        Self { path, ..self }
+    }
 }
 
 impl Record {
@@ -106,23 +116,21 @@ impl Record {
     /// one: in one sentence that names the field.
     pub fn from_json(json: &str) -> Result<Self, RecordError> {
         let record: Self = read(json)?;
-        if record.version != VERSION {
-            return Err(RecordError::at(
-                "version",
-                format!(
-                    "records of version {VERSION} can be read, not {}",
-                    record.version
-                ),
-            ));
-        }
-        if record.gyro_set_s.len() > MOST_SETTINGS {
-            let count = record.gyro_set_s.len();
+        record.check()?;
+        Ok(record)
+    }
+
+    /// Whether it is of the version that can be read, and its settings are not too many.
+    pub(super) fn check(&self) -> Result<(), RecordError> {
+        check_version("records", VERSION, self.version)?;
+        if self.gyro_set_s.len() > MOST_SETTINGS {
+            let count = self.gyro_set_s.len();
             return Err(RecordError::at(
                 "gyro_set_s",
                 format!("the indicator can be set at most {MOST_SETTINGS} times, not {count}"),
             ));
         }
-        Ok(record)
+        Ok(())
     }
 
     /// The record as JSON text.

@@ -2,7 +2,7 @@
 
 use super::course::Course;
 use super::dice::Dice;
-use super::task::{DrillError, TaskId};
+use super::identity::{DrillError, TaskId};
 use compass::field::MagneticField;
 use compass::heading::MagneticHeading;
 use compass::rule_of_thumb::{self, Turn};

@@ -138,6 +138,10 @@ pub(super) const WORDS: &[&str] = &[
     "bank_without_revolution",
     "aid",
     "turn",
+    "roll_out_on",
+    "round",
+    "situation",
+    "measure",
 ];
 
 #[cfg(test)]

@@ -1,6 +1,7 @@
 //! Tasks for a worksheet: drawn by a seed, answered by computing.
 
 use super::Site;
+use super::lot::Lot;
 use crate::corrections::{DeviationCard, Working};
 use compass::aircraft::Aircraft;
 use compass::deviation::Coefficients;
@@ -13,11 +14,6 @@ use compass::rule_of_thumb::{self, Turn};
 use compass::simulation::{STEPS_PER_SECOND, Simulation, Situation};
 use compass::steady::in_speed_change;
 use compass::unit::KNOT;
-use rand_core::Rng;
-use rand_pcg::Pcg32;
-
-/// PCG's stream for tasks; chosen, so that other uses of a seed can have streams of their own.
-const STREAM: u64 = 0x7461_736b;
 
 /// Standard rate, rad/s: 3° a second.
 const STANDARD_RATE: f64 = 3.0 * std::f64::consts::PI / 180.0;
@@ -126,7 +122,7 @@ impl Tasks {
     /// # Errors
     /// Bank or airspeed beyond what can be flown, or a float that cannot be simulated there.
     pub fn new(site: &Site, seed: u64) -> Result<Self, OutOfRange> {
-        let mut lot = Lot(Pcg32::new(seed, STREAM));
+        let mut lot = Lot::of(seed);
         // Where the latitude alone sets the field there is none, and a lesson needs one.
         let whole = site.situation.field.variation().to_degrees().round();
         let variation = match whole {
@@ -322,36 +318,4 @@ fn invented_card(lot: &mut Lot) -> DeviationCard {
     });
     // At most 9° on one point, so never steeper than 18° in 45°.
     DeviationCard::new(entries.collect()).unwrap_or_else(|_| DeviationCard::none())
-}
-
-/// Draws lots.
-struct Lot(Pcg32);
-
-impl Lot {
-    /// One of `least`, `least + step`, … up to `most`.
-    fn among(&mut self, least: u16, most: u16, step: u16) -> u16 {
-        let count = u32::from((most - least) / step) + 1;
-        least + step * (self.0.next_u32() % count) as u16
-    }
-
-    fn either<T>(&mut self, one: T, other: T) -> T {
-        if self.among(0, 1, 1) == 0 { one } else { other }
-    }
-
-    fn turn(&mut self) -> Turn {
-        self.either(Turn::Left, Turn::Right)
-    }
-
-    /// A target within 60° of north or south, where the rules say something.
-    fn off_east_and_west(&mut self) -> u16 {
-        let off = self.among(0, 120, 10);
-        let middle = self.either(360, 180);
-        (middle + off + 300 - 1) % 360 + 1
-    }
-
-    /// A heading within 40° of east or west, where the errors of speed are.
-    fn near_east_or_west(&mut self) -> u16 {
-        let middle = self.either(90, 270);
-        middle - 40 + self.among(0, 80, 10)
-    }
 }

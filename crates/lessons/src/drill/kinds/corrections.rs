@@ -1,10 +1,9 @@
 //! Corrections: from one north to another, and coefficients out of a swing, on paper.
 
+use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::dice::Dice;
-use super::super::task::{
-    Choice, Class, DrillError, Explanation, Hemisphere, Manoeuvre, North, Octant, Paper, Task,
-    TaskId,
-};
+use super::super::identity::{DrillError, TaskId};
+use super::super::task::{Choice, Explanation, North, Paper, Task};
 use super::super::turning::latitude;
 use super::super::words::{self, east_west};
 use crate::corrections::{DeviationCard, Working};
@@ -66,12 +65,15 @@ fn correction(id: &TaskId, at_latitude_deg: f64, dice: &mut Dice) -> Option<Task
     };
     let by_deviation = sign * deviation;
     let slips = [
-        on - by_variation + by_deviation,
-        on + by_variation - by_deviation,
-        on - by_variation - by_deviation,
-        on + by_variation,
-        on + by_deviation,
-        on,
+        (on - by_variation + by_deviation, "variation the wrong way"),
+        (on + by_variation - by_deviation, "deviation the wrong way"),
+        (
+            on - by_variation - by_deviation,
+            "all corrections the wrong way",
+        ),
+        (on + by_variation, "left deviation out"),
+        (on + by_deviation, "left variation out"),
+        (on, "left all corrections out"),
     ];
     let choices = numbers(right, &dice.shuffled(slips.to_vec()), dice, |it| {
         words::heading(it)
@@ -134,30 +136,30 @@ fn coefficient(id: &TaskId, at_latitude_deg: f64, dice: &mut Dice) -> Option<Tas
         'A' => (
             (north + east + south + west) / 4.0,
             vec![
-                (north + south) / 2.0,
-                (east + west) / 2.0,
-                -(north + east + south + west) / 4.0,
-                north + east + south + west,
+                ((north + south) / 2.0, "took half of the headings"),
+                ((east + west) / 2.0, "took half of the headings"),
+                (-(north + east + south + west) / 4.0, "the wrong sign"),
+                (north + east + south + west, "did not divide"),
             ],
             "A is the mean of all: (N + E + S + W) / 4",
         ),
         'B' => (
             (east - west) / 2.0,
             vec![
-                (east + west) / 2.0,
-                east - west,
-                (west - east) / 2.0,
-                (north - south) / 2.0,
+                ((east + west) / 2.0, "took the sum for the difference"),
+                (east - west, "did not divide"),
+                ((west - east) / 2.0, "the wrong sign"),
+                ((north - south) / 2.0, "took another coefficient"),
             ],
             "B is half of east less west: (E − W) / 2",
         ),
         _ => (
             (north - south) / 2.0,
             vec![
-                (north + south) / 2.0,
-                north - south,
-                (south - north) / 2.0,
-                (east - west) / 2.0,
+                ((north + south) / 2.0, "took the sum for the difference"),
+                (north - south, "did not divide"),
+                ((south - north) / 2.0, "the wrong sign"),
+                ((east - west) / 2.0, "took another coefficient"),
             ],
             "C is half of north less south: (N − S) / 2",
         ),
@@ -225,23 +227,24 @@ fn card(dice: &mut Dice, every: i32) -> Vec<[f64; 2]> {
 /// three.
 fn numbers(
     right: f64,
-    slips: &[f64],
+    slips: &[(f64, &'static str)],
     dice: &mut Dice,
     put: impl Fn(f64) -> String,
 ) -> Option<Vec<Choice>> {
-    let mut kept = vec![right];
-    for slip in slips {
-        let apart = |it: &f64| {
-            let between = (slip - it).rem_euclid(360.0);
+    let mut kept = vec![(right, "")];
+    for (number, slip) in slips {
+        let apart = |it: &(f64, &str)| {
+            let between = (number - it.0).rem_euclid(360.0);
             between.min(360.0 - between) >= APART_DEG
         };
         if kept.len() < 4 && kept.iter().all(apart) {
-            kept.push(*slip);
+            kept.push((*number, *slip));
         }
     }
-    let choices = kept.iter().enumerate().map(|(index, number)| Choice {
+    let choices = kept.iter().map(|(number, slip)| Choice {
         text: put(*number),
-        right: index == 0,
+        right: slip.is_empty(),
+        slip: (*slip).to_owned(),
     });
     (kept.len() == 4).then(|| dice.shuffled(choices.collect()))
 }

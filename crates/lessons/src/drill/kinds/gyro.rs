@@ -1,11 +1,11 @@
 //! Set the gyro: a heading indicator that drifts, over a flight that is flown for the pilot.
 
+use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::{Course, between, error_deg, fly, rms};
 use super::super::dice::Dice;
 use super::super::gyro::{Settings, indicator};
-use super::super::task::{
-    Aim, Class, DrillError, Explanation, Hemisphere, Manoeuvre, Octant, Task, TaskId,
-};
+use super::super::identity::{DrillError, TaskId};
+use super::super::task::{Aim, Explanation, Task};
 use super::super::turning::{heading, latitude};
 use super::super::words;
 use compass::gust::RoughAir;

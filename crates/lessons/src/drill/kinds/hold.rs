@@ -1,10 +1,10 @@
 //! Hold a heading: rough air, and a card whose swing has to be averaged.
 
+use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::{Course, between, error_deg, fly, rms};
 use super::super::dice::Dice;
-use super::super::task::{
-    Aim, Class, DrillError, Explanation, Hemisphere, Manoeuvre, Octant, Task, TaskId,
-};
+use super::super::identity::{DrillError, TaskId};
+use super::super::task::{Aim, Explanation, Task};
 use super::super::turning::{heading, latitude};
 use super::super::words::{self, why};
 use compass::gust::RoughAir;

@@ -1,7 +1,7 @@
 //! The ideal end of a turn: when to begin to roll out so as to come out on the target.
 
 use super::super::course::Course;
-use super::super::task::DrillError;
+use super::super::identity::DrillError;
 use super::super::turning::ROLL_IN_S;
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::simulation::{STEPS_PER_SECOND, Simulation};

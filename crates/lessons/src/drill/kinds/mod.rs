@@ -12,8 +12,9 @@ mod roll_out;
 mod timed_turn;
 
 use super::dice::Dice;
+use super::identity::{DrillError, TaskId};
 use super::kind::Kind;
-use super::task::{Choice, DrillError, Task, TaskId};
+use super::task::{Choice, Task};
 
 pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
     match id.kind {
@@ -28,11 +29,22 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
     }
 }
 
-/// Choices in the order given, of which the one at an index is right.
-fn choices<const N: usize>(texts: [&str; N], right: usize) -> Vec<Choice> {
-    let of = |(index, text): (usize, &str)| Choice {
+/// Choices in the order given, each with a short name, of which the one at an index is right.
+fn choices<const N: usize>(texts: [[&str; 2]; N], right: usize) -> Vec<Choice> {
+    let [_, truth] = texts[right];
+    let of = |(index, [text, name]): (usize, [&str; 2])| Choice {
         text: text.to_owned(),
         right: index == right,
+        slip: slip(name, truth),
     };
     texts.into_iter().enumerate().map(of).collect()
+}
+
+/// The mistake of taking one thing for another; nothing where they are the same.
+fn slip(taken: &str, truth: &str) -> String {
+    if taken == truth {
+        String::new()
+    } else {
+        format!("took {truth} for {taken}")
+    }
 }

@@ -1,10 +1,10 @@
 //! Predict: lag, lead or agreement in a turn, and what the card shows as a turn begins.
 
+use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::{error_deg, fly};
 use super::super::dice::Dice;
-use super::super::task::{
-    Class, DrillError, Explanation, Hemisphere, Manoeuvre, Octant, Task, TaskId,
-};
+use super::super::identity::{DrillError, TaskId};
+use super::super::task::{Explanation, Task};
 use super::super::turning::{ROLL_IN_S, Turned, heading, passing};
 use super::super::words::{self, how_good, lag_or_lead, why};
 use super::super::{CLEAR_DEG, NONE_DEG};
@@ -20,15 +20,21 @@ const WATCHED_S: f64 = 4.0;
 /// words.
 const MOST_DEG: f64 = 80.0;
 
-const LAGS: [&str; 3] = [
-    "It lags: it shows a heading that the aircraft has passed",
-    "It leads: it shows a heading that is still to come",
-    "It agrees with the heading to within 2°",
+const LAGS: [[&str; 2]; 3] = [
+    [
+        "It lags: it shows a heading that the aircraft has passed",
+        "a lag",
+    ],
+    [
+        "It leads: it shows a heading that is still to come",
+        "a lead",
+    ],
+    ["It agrees with the heading to within 2°", "agreement"],
 ];
-const SHOWS: [&str; 3] = [
-    "A turn to the right",
-    "A turn to the left",
-    "No turn: it stays within 2°",
+const SHOWS: [[&str; 2]; 3] = [
+    ["A turn to the right", "a turn to the right"],
+    ["A turn to the left", "a turn to the left"],
+    ["No turn: it stays within 2°", "no turn"],
 ];
 
 pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {

@@ -1,10 +1,10 @@
 //! Predict: what the card shows while speed changes.
 
+use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::{Course, error_deg, fly};
 use super::super::dice::Dice;
-use super::super::task::{
-    Class, DrillError, Explanation, Hemisphere, Manoeuvre, Octant, Task, TaskId,
-};
+use super::super::identity::{DrillError, TaskId};
+use super::super::task::{Explanation, Task};
 use super::super::turning::{heading, latitude};
 use super::super::words::{self, why};
 use super::super::{CLEAR_DEG, NONE_DEG};
@@ -20,10 +20,10 @@ const THROTTLE_S: f64 = 5.0;
 /// For how long the card is watched then, s; chosen: the speed changes fastest within it.
 const WATCHED_S: f64 = 12.0;
 
-const SHOWS: [&str; 3] = [
-    "It shows a turn toward north",
-    "It shows a turn toward south",
-    "It stays within 2° of the heading",
+const SHOWS: [[&str; 2]; 3] = [
+    ["It shows a turn toward north", "a turn toward north"],
+    ["It shows a turn toward south", "a turn toward south"],
+    ["It stays within 2° of the heading", "no turn"],
 ];
 
 pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {

@@ -1,10 +1,10 @@
 //! Read: the heading behind a reading that errs.
 
+use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::{Course, error_deg, fly};
 use super::super::dice::Dice;
-use super::super::task::{
-    Choice, Class, DrillError, Explanation, Hemisphere, Manoeuvre, Octant, Task, TaskId,
-};
+use super::super::identity::{DrillError, TaskId};
+use super::super::task::{Choice, Explanation, Task};
 use super::super::turning::{ROLL_IN_S, Turned, heading, latitude, passing};
 use super::super::words::{self, apart, how_good, lag_or_lead, why};
 use compass::simulation::Moment;
@@ -18,6 +18,10 @@ const LEAST_DEG: f64 = 8.0;
 const LEAST_IN_SPEED_CHANGE_DEG: f64 = 6.0;
 /// The greatest, degrees: beyond it a card hardly moves and its reading says nothing; chosen.
 const MOST_DEG: f64 = 45.0;
+
+/// How far the rule's heading may be from the right one, as a share of what lies between two
+/// answers; chosen: not even nearly half-way to another.
+const NEAR: f64 = 0.4;
 
 pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
     if id.level > 1 && dice.whole(0, 3) == 0 {
@@ -42,7 +46,13 @@ fn in_turn(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
     if !within.contains(&closed.abs()) {
         return Ok(None);
     }
-    let long = ROLL_IN_S + before / 1.0;
+    // Cheap before dear: where the rule is poor by the closed form there is no need to fly.
+    let error_by_rule = |heading: f64| turned.side * turned.rule_ahead_deg(heading);
+    let foreseen = undone(target + turned.side * closed, error_by_rule);
+    if apart(target, foreseen).abs() > NEAR * closed.abs() {
+        return Ok(None);
+    }
+    let long = ROLL_IN_S + before;
     let moments = fly(&course.flight(long, [0.0, long]))?;
     let Some(at) = passing(&moments, target, turned.side) else {
         return Ok(None);
@@ -57,9 +67,7 @@ fn in_turn(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
     // As both are shown, in whole degrees.
     let ahead = turned.side * apart(reading, on);
     // Worked out by the rule: the heading whose reading by the rule is the one shown.
-    let by_rule = undone(reading, |heading| {
-        turned.side * turned.rule_ahead_deg(heading)
-    });
+    let by_rule = undone(reading, error_by_rule);
     let Some(choices) = choices(dice, on, reading, Some(by_rule), false) else {
         return Ok(None);
     };
@@ -210,26 +218,28 @@ fn choices(
     sides_only: bool,
 ) -> Option<Vec<Choice>> {
     let error = apart(reading, on);
-    let mut wrong = vec![reading, reading + error];
+    let mut choices = vec![
+        (on, ""),
+        (reading, "took the bare reading for the heading"),
+        (reading + error, "undid the error the wrong way"),
+    ];
     if !sides_only {
-        wrong.push(on - error);
+        choices.push((on - error, "undid the error twice over"));
     }
-    let wrong = wrong.into_iter().map(|it| it.rem_euclid(360.0));
-    let choices: Vec<(f64, bool)> = wrong.map(|it| (it, false)).chain([(on, true)]).collect();
     if let Some(by_rule) = by_rule {
         let nearest = choices.iter().min_by(|a, b| {
             apart(a.0, by_rule)
                 .abs()
                 .total_cmp(&apart(b.0, by_rule).abs())
         })?;
-        // Not even nearly as far off as half-way to another.
-        if !nearest.1 || apart(on, by_rule).abs() > 0.4 * error.abs() {
+        if !nearest.1.is_empty() || apart(on, by_rule).abs() > NEAR * error.abs() {
             return None;
         }
     }
-    let choices = choices.into_iter().map(|(heading, right)| Choice {
+    let choices = choices.into_iter().map(|(heading, slip)| Choice {
         text: words::heading(heading),
-        right,
+        right: slip.is_empty(),
+        slip: slip.to_owned(),
     });
     Some(dice.shuffled(choices.collect()))
 }

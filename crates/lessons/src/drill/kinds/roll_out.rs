@@ -1,11 +1,11 @@
 //! Roll out: a turn by the compass alone.
 
+use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::Course;
 use super::super::course::fly;
 use super::super::dice::Dice;
-use super::super::task::{
-    Aim, Class, DrillError, Explanation, Hemisphere, Manoeuvre, Octant, Task, TaskId,
-};
+use super::super::identity::{DrillError, TaskId};
+use super::super::task::{Aim, Explanation, Task};
 use super::super::turning::{ROLL_IN_S, Turned, heading};
 use super::super::words::{self, why};
 use super::ideal::ideal;

@@ -1,14 +1,15 @@
 //! Marks, from the record alone: the same in the browser and on the command line.
 
+mod gyro;
+mod held;
 mod turn;
 
-use super::course::{between, moments, rms};
+use super::course::moments;
 use super::generate;
-use super::gyro::{Settings, indicator};
+use super::identity::{DrillError, TaskId};
 use super::record::{Record, RecordError};
-use super::task::{Aim, DrillError, Explanation, Flight, Task, TaskId};
+use super::task::{Aim, Explanation, Flight, Task};
 use super::words;
-use compass::heading::MagneticHeading;
 use compass::simulation::{Moment, STEPS_PER_SECOND};
 use flights::Scenario;
 use serde::Serialize;
@@ -16,9 +17,6 @@ use serde::Serialize;
 /// How far the start of a flight may be from the task's, degrees and knots; chosen: what rounding
 /// on the way through a file leaves is far below.
 const SAME: f64 = 1e-6;
-
-/// A setting of the indicator by a compass that is off by more is a bad one, degrees; chosen.
-const SET_WELL_DEG: f64 = 3.0;
 
 /// A mark.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -34,6 +32,9 @@ pub struct Mark {
     /// the heading less the target, right positive.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub error_deg: Option<f64>,
+    /// The mistake, in a few words that gather with others'; none where it was passed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mistake: Option<String>,
     /// What else was found.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub figures: Vec<Figure>,
@@ -77,6 +78,8 @@ struct Found {
 struct Off {
     error_deg: f64,
     passed: bool,
+    /// What is wrong with it where it is not passed.
+    mistake: &'static str,
 }
 
 /// Marks a record.
@@ -98,6 +101,7 @@ pub fn mark(record: &Record) -> Result<Mark, RecordError> {
     let helped = record.used.iter().find(|it| !record.allowed.contains(it));
     if let Some(help) = helped {
         mark.outcome = Outcome::NotMarked;
+        mark.mistake = Some("used help that the task does not allow".to_owned());
         mark.reason = Some(format!(
             "the flight was {}, which this task does not allow",
             help.done()
@@ -126,6 +130,7 @@ fn chosen(record: &Record, task: &Task) -> Result<Mark, RecordError> {
         },
         reason: None,
         error_deg: None,
+        mistake: (!choice.right).then(|| choice.slip.clone()),
         figures: Vec::new(),
         explanation: task.explanation.clone(),
     })
@@ -139,15 +144,18 @@ fn flown(record: &Record, task: &Task, aim: &Aim, flight: &Flight) -> Result<Mar
     check_start(&moments, &asked)?;
     let tolerance = task.id.tolerance_deg;
     let found = match aim {
-        Aim::RollOut { target_deg, .. } | Aim::TimedTurn { target_deg, .. } => {
-            turn::found(&scenario, &moments, *target_deg, tolerance)
-        }
+        Aim::RollOut { target_deg, .. } | Aim::TimedTurn { target_deg, .. } => turn::found(
+            &scenario,
+            &moments,
+            turn::Asked::of(aim, *target_deg),
+            tolerance,
+        ),
         Aim::HoldHeading {
             target_deg,
             from_s,
             to_s,
             ..
-        } => held(
+        } => held::held(
             &scenario,
             &moments,
             *target_deg,
@@ -156,8 +164,13 @@ fn flown(record: &Record, task: &Task, aim: &Aim, flight: &Flight) -> Result<Mar
         ),
         Aim::SetGyro { from_s, .. } => {
             check_same_flight(&scenario, &asked)?;
-            carried(record, task, aim, &moments, [*from_s, asked.duration()])?
+            gyro::carried(record, task, aim, &moments, [*from_s, asked.duration()])?
         }
+    };
+    let mistake = match &found.result {
+        Ok(result) if result.passed => None,
+        Ok(result) => Some(result.mistake),
+        Err(_) => Some("was not finished"),
     };
     let (outcome, error_deg, reason) = match found.result {
         Ok(result) if result.passed => (Outcome::Passed, Some(result.error_deg), None),
@@ -169,6 +182,7 @@ fn flown(record: &Record, task: &Task, aim: &Aim, flight: &Flight) -> Result<Mar
         outcome,
         reason,
         error_deg,
+        mistake: mistake.map(str::to_owned),
         figures: found.figures,
         explanation: Explanation {
             happened: format!("{} {}", found.happened, task.explanation.happened),
@@ -278,130 +292,4 @@ fn figure(name: &'static str, value: f64, unit: &'static str) -> Figure {
 fn ended_too_soon(moments: &[Moment], to_s: f64) -> Option<String> {
     let end = moments.last().map_or(0.0, |it| it.time);
     (end < to_s - 0.5).then(|| format!("the flight ended at {end} s, before {to_s} s"))
-}
-
-/// A heading held: mean and root mean square of what it was off.
-fn held(
-    scenario: &Scenario,
-    moments: &[Moment],
-    target_deg: f64,
-    [from_s, to_s]: [f64; 2],
-    tolerance: f64,
-) -> Found {
-    if let Some(reason) = ended_too_soon(moments, to_s) {
-        return Found {
-            result: Err(reason),
-            figures: Vec::new(),
-            happened: "The heading was not held to the end.".to_owned(),
-        };
-    }
-    let target = MagneticHeading::from_degrees(target_deg);
-    let off: Vec<f64> = between(moments, from_s, to_s)
-        .iter()
-        .map(|it| it.motion.heading.right_of(target).to_degrees())
-        .collect();
-    let mean = off.iter().sum::<f64>() / off.len().max(1) as f64;
-    let root = rms(off.iter().copied());
-    let greatest = off.iter().fold(0.0_f64, |a, b| a.max(b.abs()));
-    let turns = reversals(scenario, [from_s, to_s]);
-    Found {
-        // The root mean square is never below the mean.
-        result: Ok(Off {
-            error_deg: root,
-            passed: root <= tolerance,
-        }),
-        figures: vec![
-            figure("mean off the heading", mean, "°"),
-            figure("greatest off the heading", greatest, "°"),
-            figure("turns from one side to the other", f64::from(turns), ""),
-        ],
-        happened: format!(
-            "The heading was off by {}° in root mean square, {}° on the average and {}° at the \
-             most, with {turns} turns from one side to the other.",
-            words::tidy(root),
-            words::tidy(mean.abs()),
-            greatest.round()
-        ),
-    }
-}
-
-/// How often the bank that is asked for changes from one side to the other: the mark of chasing.
-fn reversals(scenario: &Scenario, [from_s, to_s]: [f64; 2]) -> u32 {
-    let [from, to] = [from_s, to_s].map(|it| (it * STEPS_PER_SECOND as f64) as u64);
-    let (mut side, mut count) = (0.0, 0);
-    for step in from..to {
-        let bank = scenario.controls_at(step).bank();
-        if bank != 0.0 && bank.signum() != side {
-            count += u32::from(side != 0.0);
-            side = bank.signum();
-        }
-    }
-    count
-}
-
-/// The error that a heading indicator carried.
-fn carried(
-    record: &Record,
-    task: &Task,
-    aim: &Aim,
-    moments: &[Moment],
-    [from_s, to_s]: [f64; 2],
-) -> Result<Found, RecordError> {
-    let end = moments.last().map_or(0.0, |it| it.time);
-    for (index, time) in record.gyro_set_s.iter().enumerate() {
-        if !(0.0..=end + 0.1).contains(time) {
-            return Err(RecordError::at(
-                &format!("gyro_set_s[{index}]"),
-                format!("time of a setting must be from 0 s to {end} s, not {time} s"),
-            ));
-        }
-    }
-    let Aim::SetGyro {
-        error_at_start_deg,
-        drift_deg_h,
-        ..
-    } = aim
-    else {
-        return Err(RecordError::at("task", "it has no heading indicator"));
-    };
-    let settings = Settings {
-        latitude_deg: task.at_latitude_deg,
-        drift_deg_h: *drift_deg_h,
-        error_at_start_deg: *error_at_start_deg,
-    };
-    let found = indicator(&settings, moments, &record.gyro_set_s)
-        .map_err(|error| RecordError::at("task", error))?;
-    let counted = found.errors.iter().filter(|(time, _)| *time >= from_s);
-    let root = rms(counted.map(|(_, error)| *error));
-    let badly = found
-        .set
-        .iter()
-        .filter(|(_, wrong)| wrong.abs() > SET_WELL_DEG)
-        .count();
-    let left = found.errors.last().map_or(0.0, |(_, error)| *error);
-    let tolerance = task.id.tolerance_deg;
-    Ok(Found {
-        result: match ended_too_soon(moments, to_s) {
-            Some(reason) => Err(reason),
-            None => Ok(Off {
-                error_deg: root,
-                passed: root <= tolerance,
-            }),
-        },
-        figures: vec![
-            figure("error at the end", left, "°"),
-            figure("settings", found.set.len() as f64, ""),
-            figure(
-                "settings by a compass off by more than 3°",
-                badly as f64,
-                "",
-            ),
-        ],
-        happened: format!(
-            "The indicator was set {} times, {badly} of them by a compass off by more than \
-             {SET_WELL_DEG}°; it carried {}° in root mean square.",
-            found.set.len(),
-            words::tidy(root)
-        ),
-    })
 }

@@ -3,6 +3,7 @@
 //! The first one, so that nobody rolls out anywhere, waits for the card to settle, and turns the
 //! rest; what is flown later does not count.
 
+use super::super::task::Aim;
 use super::super::words;
 use super::{Figure, Found, Off, figure};
 use compass::heading::MagneticHeading;
@@ -20,11 +21,28 @@ const LEVEL_FOR_S: f64 = 10.0;
 /// A bank that is asked for and steeper than this is part of the turn, degrees; chosen.
 const ASKED_DEG: f64 = 4.0;
 
+/// The turn that a task asks for.
+pub(super) struct Asked {
+    target_deg: f64,
+    /// −1 to the left, 1 to the right.
+    side: f64,
+}
+
+impl Asked {
+    pub(super) fn of(aim: &Aim, target_deg: f64) -> Self {
+        let side = match aim {
+            Aim::RollOut { bank_deg, .. } | Aim::TimedTurn { bank_deg, .. } => bank_deg.signum(),
+            Aim::HoldHeading { .. } | Aim::SetGyro { .. } => 1.0,
+        };
+        Self { target_deg, side }
+    }
+}
+
 /// What a turn came to.
 pub(super) fn found(
     scenario: &Scenario,
     moments: &[Moment],
-    target_deg: f64,
+    Asked { target_deg, side }: Asked,
     tolerance: f64,
 ) -> Found {
     let target = MagneticHeading::from_degrees(target_deg);
@@ -44,6 +62,7 @@ pub(super) fn found(
             result: Ok(Off {
                 error_deg,
                 passed: error_deg.abs() <= tolerance,
+                mistake: "did not turn",
             }),
             figures: Vec::new(),
             happened: "The aircraft never turned.".to_owned(),
@@ -64,6 +83,11 @@ pub(super) fn found(
         result: Ok(Off {
             error_deg,
             passed: error_deg.abs() <= tolerance,
+            mistake: if error_deg * side > 0.0 {
+                "rolled out too late"
+            } else {
+                "rolled out too early"
+            },
         }),
         figures,
         happened: format!(

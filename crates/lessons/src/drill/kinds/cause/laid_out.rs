@@ -2,7 +2,7 @@
 
 use super::super::super::course::Course;
 use super::super::super::dice::Dice;
-use super::super::super::task::{DrillError, TaskId};
+use super::super::super::identity::{DrillError, TaskId};
 use super::super::super::turning::latitude;
 use super::Named;
 use compass::deviation::AircraftIron;

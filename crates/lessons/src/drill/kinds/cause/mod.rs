@@ -9,13 +9,14 @@
 
 mod laid_out;
 
+use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::{Course, between, error_deg, fly, rms};
 use super::super::dice::Dice;
-use super::super::task::{
-    Choice, Class, DrillError, Explanation, Hemisphere, Manoeuvre, Octant, Task, TaskId,
-};
+use super::super::identity::{DrillError, TaskId};
+use super::super::task::{Choice, Explanation, Task};
 use super::super::words::{self, why};
 use super::super::{CLEAR_DEG, NONE_DEG};
+use super::slip;
 use compass::field::MagneticField;
 use compass::gust::RoughAir;
 use compass::reading::TURNING_FROM;
@@ -53,6 +54,18 @@ impl Named {
         Self::Variation,
         Self::Nothing,
     ];
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::Turn => "turn error",
+            Self::SpeedChange => "acceleration error",
+            Self::Swirl => "swirl",
+            Self::RoughAir => "rough air",
+            Self::Iron => "deviation",
+            Self::Variation => "variation",
+            Self::Nothing => "no error",
+        }
+    }
 
     fn answer(self) -> &'static str {
         match self {
@@ -116,6 +129,7 @@ fn draw_for(id: &TaskId, meant: Named, dice: &mut Dice) -> Result<Option<Task>, 
             .map(|it| Choice {
                 text: it.answer().to_owned(),
                 right: it == meant,
+                slip: slip(it.name(), meant.name()),
             })
             .collect(),
         aim: None,
@@ -123,15 +137,19 @@ fn draw_for(id: &TaskId, meant: Named, dice: &mut Dice) -> Result<Option<Task>, 
         flight: Some(flight),
         explanation: Explanation {
             happened: happened(meant, error, without),
-            why: if meant == Named::Variation {
-                format!(
+            why: match meant {
+                Named::Variation => format!(
                     "The card stands along the magnetic field, and magnetic north lies {} of true \
                      north here. {}",
                     words::east_west(field.variation().to_degrees()),
-                    why(last, &field)
-                )
-            } else {
-                why(greatest, &field)
+                    words::ledger(last)
+                ),
+                Named::Swirl => format!(
+                    "The liquid still turns from the turn and drags the card off the horizontal \
+                     field, which holds against it. {}",
+                    words::ledger(greatest)
+                ),
+                _ => why(greatest, &field),
             },
             rule: rule(&laid_out, meant, error, &field),
         },
