@@ -1,8 +1,8 @@
 // Keeps one whole build, so that the page works without a network after the first visit and never
 // mixes the module of one build with the glue of another.
 //
-// `cargo xtask dist` puts BUILD in front of this file: a digest, and the names of the files, each
-// of which changes with its content.
+// `cargo xtask dist` puts BUILD in front of this file: a digest, the names of the files, each of
+// which changes with its content, and the pages beside index.html, which keep their names.
 
 const SCOPE = self.registration.scope;
 // Caches belong to the whole origin, which may hold other pages, even this one in another folder.
@@ -27,7 +27,9 @@ self.addEventListener('fetch', (event) => {
   if (request.method !== 'GET' || !url.href.startsWith(SCOPE)) return;
   const name = url.pathname.slice(new URL(SCOPE).pathname.length);
   if (name === '' || name === 'index.html') {
-    event.respondWith(newestPage(request));
+    event.respondWith(newestPage(request, './'));
+  } else if (BUILD.pages.includes(name)) {
+    event.respondWith(newestPage(request, name));
   } else if (BUILD.files.includes(name)) {
     event.respondWith(keptFile(request));
   }
@@ -36,8 +38,9 @@ self.addEventListener('fetch', (event) => {
 async function keepBuild() {
   const cache = await caches.open(CACHE);
   await cache.addAll(BUILD.files);
-  // Only the page itself keeps its name, so a copy from before this build must not be taken.
-  await cache.add(new Request('./', { cache: 'reload' }));
+  // Only pages keep their names, so copies from before this build must not be taken.
+  const pages = ['./', ...BUILD.pages];
+  await cache.addAll(pages.map((page) => new Request(page, { cache: 'reload' })));
 }
 
 async function dropOthers() {
@@ -47,9 +50,9 @@ async function dropOthers() {
 }
 
 // From the network when it answers in time, else from this build.
-async function newestPage(request) {
+async function newestPage(request, page) {
   const cache = await caches.open(CACHE);
-  const kept = await cache.match('./');
+  const kept = await cache.match(page);
   const patience = kept && AbortSignal.timeout(PATIENCE_MS);
   try {
     return await fetch(request, { signal: patience });

@@ -4,9 +4,15 @@ import init from './web.js';
 
 const root = document.documentElement;
 
+// In a frame on another page: web/src/embed.rs.
+const embedded = new URLSearchParams(location.search).has('embed');
+root.toggleAttribute('data-embed', embedded);
+
 // What the app fetches only when it is asked for, and so is no part of the first load: see
 // web/src/later.rs.
 globalThis.dipwiseLater = {
+  links: () => import('./links.js'),
+  film: () => import('./film.js'),
   demonstrations: () => fetch('./demonstrations.json').then((answer) => answer.text()),
 };
 
@@ -19,7 +25,14 @@ try {
   console.error(error);
 }
 
-// Without a service worker the page works all the same, while there is a network.
-navigator.serviceWorker
-  ?.register(new URL('service-worker.js', document.baseURI))
-  .catch(() => {});
+// Without a service worker the page works all the same, while there is a network. In a frame it
+// keeps nothing.
+try {
+  if (!embedded) {
+    navigator.serviceWorker
+      ?.register(new URL('service-worker.js', document.baseURI))
+      .catch(() => {});
+  }
+} catch {
+  // A frame without an origin of its own may not even ask.
+}

@@ -5,28 +5,34 @@ use crate::components::aside::BesideTheCard;
 use crate::components::beside::Beside;
 use crate::components::controls::Controls;
 use crate::components::demonstrations::Demonstrations;
+use crate::components::film_panel::FilmPanel;
 use crate::components::key_list::KeyList;
 use crate::components::lesson_plan::LessonPlan;
+use crate::components::making::{CueLane, MakingBench};
 use crate::components::pictures::CardFace;
 use crate::components::player::PlayerBar;
 use crate::components::presenter::PresenterLayer;
 use crate::components::readings::{CompassLine, HeadingLine, Readings};
+use crate::components::share::{OpenInFull, RefusedLink, ShareDialog};
 use crate::components::situation::Situation;
 use crate::components::timeline::Timeline;
 use crate::components::top_bar::TopBar;
 use crate::components::why::Why;
 use crate::cover::Cover;
+use crate::embed::embedded;
 use crate::hands::Hands;
 use crate::intent::{Intent, Meaning, Press, meaning};
+use crate::light::follow_light;
+use crate::making::{Maker, use_maker};
 use crate::player::Player;
 use crate::player::headlines::latitude_of;
 use crate::preferences::View;
 use crate::route::{Route, use_route};
 use crate::session::Session;
 use crate::setting::Setting;
+use crate::share::{self, Share};
 use crate::situation_form::{Draft, SituationForm};
 use crate::words::Words;
-use drawing::theme::Light;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -58,8 +64,12 @@ pub(crate) fn App() -> impl IntoView {
             provide_context(hands);
             let player = cockpit.player;
             provide_context(player);
+            let share = Share::new();
+            provide_context(share);
             let route = use_route();
-            follow(cockpit, player, route);
+            follow(cockpit, player, share, route);
+            let maker = Maker::new(cockpit, route);
+            provide_context(maker);
             // A demonstration that cannot be opened leaves one to choose another.
             let listed = Memo::new(move |_| {
                 let route = route.get();
@@ -67,7 +77,7 @@ pub(crate) fn App() -> impl IntoView {
                 route.is_list() || (in_vain && !player.fault().is_empty())
             });
             let flies = Memo::new(move |_| !listed.get() && !player.plan_shown());
-            run(cockpit, hands, listed, flies);
+            run(cockpit, hands, maker, listed, flies);
             view! {
                 <Page cockpit listed flies/>
             }
@@ -79,6 +89,7 @@ pub(crate) fn App() -> impl IntoView {
 
 #[component]
 fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoView {
+    let maker = use_maker();
     let words = cockpit.words;
     let player = cockpit.player;
     let highlight = move || {
@@ -96,6 +107,7 @@ fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoVie
     };
     view! {
         <TopBar listed/>
+        <RefusedLink/>
         <Show when=move || listed.get()><Demonstrations/></Show>
         <Show when=move || player.plan_shown() && !listed.get()><LessonPlan/></Show>
         <main
@@ -107,6 +119,7 @@ fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoVie
             data-two=move || cockpit.beside_shown().then_some("shown")
             data-why=move || cockpit.why_shown().then_some("shown")
             data-cover=cover
+            data-making=move || maker.shown().then_some("shown")
             // Behind the curtain nothing is read out either.
             inert=move || cockpit.presenter.curtain()
         >
@@ -120,10 +133,14 @@ fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoVie
             <Beside/>
             <Why/>
             <Timeline/>
+            <CueLane/>
+            <MakingBench/>
             <KeyList/>
             <div class="foot"><PlayerBar/><Controls/></div>
         </main>
-        <footer class="caution">{words.caution}</footer>
+        <footer class="caution">{words.caution} {embedded().then(|| view! { " " <OpenInFull/> })}</footer>
+        <ShareDialog/>
+        <FilmPanel/>
         <PresenterLayer/>
         <p class="unseen" role="status" aria-live="polite">{move || cockpit.told()}</p>
     }
@@ -142,18 +159,28 @@ fn words_of(part: Part) -> Option<&'static str> {
 }
 
 /// Opens what the address names.
-fn follow(cockpit: Cockpit, player: Player, route: Signal<Route>) {
+fn follow(cockpit: Cockpit, player: Player, share: Share, route: Signal<Route>) {
     // What was opened by another way than the address does not leave with it.
     let by_address = StoredValue::new(false);
     Effect::new(move || {
         let now = route.get();
-        if by_address.get_value() {
+        // A link that is refused changes nothing.
+        if by_address.get_value() && !matches!(now, Route::Carried(_)) {
             by_address.set_value(false);
             player.close();
         }
         player.set_fault(String::new());
+        share.set_refused(None);
         let words = &cockpit.words.demonstrations;
         match now {
+            Route::Carried(text) => {
+                spawn_local(async move {
+                    match share::open(cockpit, player, &text).await {
+                        Ok(()) => by_address.set_value(untrack(|| player.plays())),
+                        Err(fault) => share.set_refused(Some(fault)),
+                    }
+                });
+            }
             Route::Demonstrations => player.headlines.move_to(None),
             Route::DemonstrationsAt(text) => match latitude_of(&text) {
                 Ok(degrees) => player.headlines.move_to(Some(degrees)),
@@ -194,7 +221,7 @@ fn find(
 }
 
 /// Connects the cockpit with the browser: frames, keys, sight, light and language.
-fn run(cockpit: Cockpit, hands: Hands, listed: Memo<bool>, flies: Memo<bool>) {
+fn run(cockpit: Cockpit, hands: Hands, maker: Maker, listed: Memo<bool>, flies: Memo<bool>) {
     let _ = use_raf_fn(move |UseRafFnCallbackArgs { timestamp, .. }| {
         hands.frame();
         cockpit.frame(timestamp / 1000.0);
@@ -213,7 +240,7 @@ fn run(cockpit: Cockpit, hands: Hands, listed: Memo<bool>, flies: Memo<bool>) {
     let keys = window_event_listener(ev::keydown, move |event| {
         // The keys fly what is seen.
         if flies.get_untracked() {
-            press(cockpit, &event);
+            press(cockpit, maker, &event);
         }
     });
     Effect::new(move || {
@@ -223,21 +250,11 @@ fn run(cockpit: Cockpit, hands: Hands, listed: Memo<bool>, flies: Memo<bool>) {
     });
     on_cleanup(move || keys.remove());
 
-    let root = document().document_element();
-    Effect::new(move || {
-        let light = match cockpit.preferences.light() {
-            Light::Day => "day",
-            Light::Night => "night",
-        };
-        if let Some(root) = &root {
-            let _ = root.set_attribute("data-light", light);
-            let _ = root.set_attribute("lang", cockpit.words.tag);
-        }
-    });
+    follow_light(cockpit.preferences, cockpit.words);
 }
 
 /// A key was pressed anywhere on the page.
-fn press(cockpit: Cockpit, event: &KeyboardEvent) {
+fn press(cockpit: Cockpit, maker: Maker, event: &KeyboardEvent) {
     let key = event.key();
     let press = Press {
         key: &key,
@@ -249,7 +266,8 @@ fn press(cockpit: Cockpit, event: &KeyboardEvent) {
     };
     // A slide clicker leads a demonstration, whatever has the focus.
     let clicked = press.demonstrating && key.starts_with("Page");
-    if event.default_prevented() || (!clicked && belongs_elsewhere(event, &key)) {
+    let elsewhere = !clicked && belongs_elsewhere(event, &key);
+    if event.default_prevented() || maker.press(event, elsewhere) || elsewhere {
         return;
     }
     match meaning(press) {

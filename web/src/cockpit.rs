@@ -61,6 +61,7 @@ pub(crate) struct Cockpit {
     why_shown: RwSignal<bool>,
     timeline_shown: RwSignal<bool>,
     beside_shown: RwSignal<bool>,
+    film_shown: RwSignal<bool>,
     change: RwSignal<Change>,
     cover: RwSignal<Cover>,
     /// Presenter mode.
@@ -91,6 +92,7 @@ impl Cockpit {
             why_shown: RwSignal::new(false),
             timeline_shown: RwSignal::new(false),
             beside_shown: RwSignal::new(false),
+            film_shown: RwSignal::new(false),
             change: RwSignal::default(),
             cover: RwSignal::new(Cover::Nothing),
             presenter: Presenter::new(),
@@ -198,6 +200,11 @@ impl Cockpit {
     /// Whether two are shown at once.
     pub(crate) fn beside_shown(self) -> bool {
         self.beside_shown.get()
+    }
+
+    /// Whether what makes films is shown.
+    pub(crate) fn film_shown(self) -> bool {
+        self.film_shown.get()
     }
 
     /// What is changed for the other one.
@@ -336,7 +343,7 @@ impl Cockpit {
             }
             Intent::ShowKeys if presenting => self.presenter.show_keys(),
             // These have no place on a screen that shows only the middle.
-            Intent::ShowWhy | Intent::ShowSituation if presenting => {}
+            Intent::ShowWhy | Intent::ShowSituation | Intent::ShowFilm if presenting => {}
             // The list of keys and the reasons stand in the same place.
             Intent::ShowKeys => {
                 self.keys_shown.update(|shown| *shown = !*shown);
@@ -358,6 +365,7 @@ impl Cockpit {
                 };
                 self.tell(told.to_owned());
             }
+            Intent::ShowFilm => self.film_shown.update(|shown| *shown = !*shown),
             Intent::ShowTimeline => self.timeline_shown.update(|shown| *shown = !*shown),
             Intent::ShowBeside if self.beside_shown.get_untracked() => self.show_alone(),
             Intent::ShowBeside => self.compare(self.change.get_untracked()),

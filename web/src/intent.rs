@@ -63,6 +63,8 @@ pub(crate) enum Intent {
     ShowTimeline,
     /// Show two at once, or one.
     ShowBeside,
+    /// Show or hide what makes films of the flight.
+    ShowFilm,
     /// Set the heading indicator to what the compass reads.
     SetIndicator,
     /// More drift of the heading indicator's own by so many degrees an hour.
@@ -305,9 +307,13 @@ pub(crate) const KEYS: &[Line] = &[
         ],
         |words| words.key_situation,
     ),
-    Line::new(&[Binding::letter("y", Intent::ShowBeside, "Y")], |words| {
-        words.beside.compare.label
-    }),
+    Line::new(
+        &[
+            Binding::letter("y", Intent::ShowBeside, "Y"),
+            Binding::letter("k", Intent::ShowFilm, "K"),
+        ],
+        |words| words.film.keys,
+    ),
     Line::new(
         &[
             Binding::letter("v", Intent::ChangeView, "V"),

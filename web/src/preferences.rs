@@ -1,8 +1,10 @@
 //! What the page remembers about its user: light, views, whether keys fly, and the stick.
 //!
 //! Kept in the browser's local storage, if there is one. A stored value that means nothing, and
-//! a storage that is refused, count as nothing stored.
+//! a storage that is refused, count as nothing stored. In a frame on another page nothing is
+//! kept.
 
+use crate::embed::embedded;
 use crate::stick::StickMap;
 use codee::string::FromToStringCodec;
 use drawing::theme::Light;
@@ -224,6 +226,10 @@ where
     T: Clone + Default + PartialEq + FromStr + fmt::Display + Send + Sync + 'static,
     T::Err: fmt::Debug,
 {
+    if embedded() {
+        let (value, set) = signal(initial);
+        return (value.into(), set);
+    }
     let options = UseStorageOptions::default()
         .initial_value(initial)
         .on_error(|_| {});

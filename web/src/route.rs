@@ -60,6 +60,11 @@ impl Route {
         }
     }
 
+    /// That of the address as it is now.
+    pub(crate) fn now() -> Self {
+        Self::of(&window().location().hash().unwrap_or_default())
+    }
+
     /// Whether it is a page beside the flight.
     pub(crate) fn is_list(&self) -> bool {
         matches!(self, Self::Demonstrations | Self::DemonstrationsAt(_))
@@ -79,9 +84,8 @@ impl Route {
 
 /// The route of the address, whenever it changes.
 pub(crate) fn use_route() -> Signal<Route> {
-    let read = || Route::of(&window().location().hash().unwrap_or_default());
-    let route = RwSignal::new(read());
-    let _ = use_event_listener(window(), ev::hashchange, move |_| route.set(read()));
+    let route = RwSignal::new(Route::now());
+    let _ = use_event_listener(window(), ev::hashchange, move |_| route.set(Route::now()));
     route.into()
 }
 

@@ -54,7 +54,11 @@ impl Drop for Awake {
 
 /// Calls a method that promises something, by name: some browsers lack it, and a promise that is
 /// broken must not be left lying.
-async fn call(on: &JsValue, method: &str, arguments: &[JsValue]) -> Result<JsValue, JsValue> {
+pub(crate) async fn call(
+    on: &JsValue,
+    method: &str,
+    arguments: &[JsValue],
+) -> Result<JsValue, JsValue> {
     let method: Function = Reflect::get(on, &method.into())?.dyn_into()?;
     let promised = method.apply(on, &arguments.iter().collect())?;
     JsFuture::from(Promise::resolve(&promised)).await

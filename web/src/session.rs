@@ -315,6 +315,7 @@ impl Session {
             | Intent::Undo
             | Intent::ShowTimeline
             | Intent::ShowBeside
+            | Intent::ShowFilm
             | Intent::ChangeView
             | Intent::ChangeAside
             | Intent::ChangeChart
@@ -473,6 +474,15 @@ impl Session {
         self.set_pause(Some(Pause::Asked));
         self.look_at(0);
         Ok(())
+    }
+
+    /// The flight ends at a time in seconds, if it went on beyond it.
+    pub(crate) fn end_at(&mut self, time: f64) {
+        let step = (time / STEP).round() as u64;
+        if step < self.flown.steps() {
+            self.flown = self.flown.until(step);
+            self.look_at(0);
+        }
     }
 
     /// The pilot flies on from the moment that is read, be it the end of a script.
@@ -1058,6 +1068,64 @@ mod tests {
             assert_eq!(again.steps(), record.steps());
             assert_eq!(again.digest(), record.digest(), "{file:?}");
         }
+    }
+
+    const SCRIPT: &str = r#"{"field": {"latitude_deg": 52}, "start": {"heading_deg": 330,
+        "speed_kt": 100}, "legs": [{"seconds": 2}, {"seconds": 3, "bank_deg": 15}, {"seconds": 10}],
+        "rough_air": {"intensity": "light", "seed": 9}}"#;
+
+    #[test]
+    fn a_script_opens_at_its_start_and_is_the_scenarios_flight_to_the_bit() {
+        let file: ScenarioFile = flights::read_json(SCRIPT).unwrap();
+        let mut session = at(10.0, 90);
+        watch(&mut session, 0.0, 2.0);
+        let before = session.readout();
+        session.open(&file).unwrap();
+        let start = session.readout();
+        assert_eq!((start.time, start.pause), (0.0, Some(Pause::Asked)));
+        assert!(start.looking && start.has_old && start.heading.whole_degrees() == 330);
+        let record = Scenario::from_file(&file).unwrap().record().unwrap();
+        assert_eq!(session.flown.record().digest(), record.digest());
+        assert_eq!(session.to_scenario(), Some(file));
+        ask(&mut session, Intent::ReturnToOld);
+        assert_eq!(session.readout().setting, before.setting);
+    }
+
+    #[test]
+    fn a_file_that_cannot_be_flown_leaves_the_flight_as_it_is() {
+        let file = SCRIPT.replace("\"latitude_deg\": 52", "\"latitude_deg\": 92");
+        let file: ScenarioFile = flights::read_json(&file).unwrap();
+        let mut session = at(10.0, 90);
+        watch(&mut session, 0.0, 2.0);
+        let before = session.readout();
+        let error = session.open(&file).unwrap_err().to_string();
+        assert!(
+            error.contains("latitude") && error.contains("92"),
+            "{error}"
+        );
+        assert_eq!(session.readout(), before);
+    }
+
+    #[test]
+    fn a_pilot_takes_over_from_a_script_where_it_is_and_can_return_to_it() {
+        let file: ScenarioFile = flights::read_json(SCRIPT).unwrap();
+        let mut session = at(10.0, 90);
+        session.open(&file).unwrap();
+        ask(&mut session, Intent::LookAt(8.0));
+        let before = session.readout();
+        ask(&mut session, Intent::FlyFromHere);
+        let after = session.readout();
+        assert_eq!(after.time, 0.0);
+        assert_eq!(after.moment.reading.card, before.moment.reading.card);
+        assert!((after.bank - before.bank).abs() < 1e-9);
+        assert!((after.rate_of_turn - before.rate_of_turn).abs() < 1e-9);
+        assert_eq!(after.indication(), before.indication());
+        assert_eq!(session.to_scenario(), None);
+        ask(&mut session, Intent::LevelWings);
+        watch(&mut session, 10.0, 5.0);
+        assert!(session.readout().bank.abs() < 1.0);
+        ask(&mut session, Intent::ReturnToOld);
+        assert_eq!(session.to_scenario(), Some(file));
     }
 
     #[test]

@@ -13,7 +13,8 @@ use compass::simulation::{Simulation, Situation};
 use compass::steady::level_deviation;
 use compass::unit::{KNOT, NANOTESLA};
 use earth::FieldSource;
-use flights::{Scenario, Start};
+use flights::air::SeededAir;
+use flights::{Recorded, Scenario, ScenarioFile, Start};
 
 /// Airspeed at the start of the first flight, in knots; chosen: a light aircraft's cruise.
 pub(crate) const HOME_AIRSPEED: f64 = 100.0;
@@ -195,6 +196,19 @@ impl Setting {
     /// Whether the variation here is known, and so true headings are.
     pub(crate) fn has_variation(&self) -> bool {
         matches!(self.source, FieldSource::Place { .. })
+    }
+
+    /// The same as a file: a flight that has not begun.
+    pub(crate) fn to_file(self) -> ScenarioFile {
+        Recorded {
+            source: self.source,
+            situation: self.situation(),
+            air: SeededAir { seed: 0 },
+            start: self.start(),
+            inputs: &[],
+            steps: 0,
+        }
+        .to_file()
     }
 
     /// The heading at the start in degrees, and the airspeed in knots.

@@ -21,7 +21,7 @@ impl Fly {
     pub(crate) fn run(self) -> Result<(), Failure> {
         self.rows.check()?;
         let text = input::text(&self.scenario)?;
-        let place = input::place(&self.scenario);
+        let place = input::name(&self.scenario);
         self.rows.write(place, Scenario::from_json(&text))
     }
 }

@@ -1,16 +1,24 @@
 //! The `dipwise` command: everything that can be checked and scripted without a browser.
 //!
-//! Exit code 0: done. 1: a claim is not borne out, or the output cannot be written. 2: bad input, said in one sentence on standard error, with nothing on
-//! standard output.
+//! Exit code 0: done. 1: a claim is not borne out, or the output cannot be written. 2: bad input,
+//! said in one sentence on standard error, with nothing on standard output.
 
+mod draw;
+mod drill;
 mod failure;
 mod field;
 mod fly;
+mod font;
 mod input;
+mod mark;
 mod options;
 mod output;
+mod pdf;
+mod picture;
 mod rows;
+mod sheet;
 mod show;
+mod site;
 mod steady;
 mod table;
 
@@ -33,6 +41,8 @@ struct Arguments {
 enum Command {
     /// Fly a scenario file and print the flight, row by row.
     Fly(fly::Fly),
+    /// Draw a moment of a scenario file as a frame: SVG or PNG.
+    Draw(draw::Draw),
     /// List the demonstrations, fly one, tell one or prove them all.
     Show(show::Show),
     /// Print the Earth's field at a place and a date, by WMM2025.
@@ -41,6 +51,12 @@ enum Command {
     Steady(steady::Steady),
     /// Print when to begin to roll out of a turn flown by the compass, for targets all round.
     Table(table::Table),
+    /// Write a hand-out for print: SVG, PDF or PNG.
+    Sheet(sheet::Sheet),
+    /// Print tasks to practise on, generated from a seed.
+    Drill(drill::Drill),
+    /// Mark a recorded answer to a task.
+    Mark(mark::MarkFile),
 }
 
 fn main() -> ExitCode {
@@ -55,10 +71,14 @@ fn main() -> ExitCode {
     };
     let done = match arguments.command {
         Command::Fly(fly) => fly.run(),
+        Command::Draw(draw) => draw.run(),
         Command::Show(show) => show.run(),
         Command::Field(field) => field.run(),
         Command::Steady(steady) => steady.run(),
         Command::Table(table) => table.run(),
+        Command::Sheet(sheet) => sheet.run(),
+        Command::Drill(drill) => drill.run(),
+        Command::Mark(mark) => mark.run(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

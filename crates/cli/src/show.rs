@@ -71,7 +71,7 @@ impl Show {
 
     /// What is asked for, flown, and what it is called in a sentence.
     fn read(&self, which: &str) -> Result<(String, Flown), Failure> {
-        let place = input::place(which).to_owned();
+        let place = input::name(which).to_owned();
         let found = match catalogue::find(which) {
             Some(found) => found,
             None if is_file(which) => Demonstration::from_json(&input::text(which)?),

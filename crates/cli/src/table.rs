@@ -1,20 +1,14 @@
 //! `dipwise table`: when to begin to roll out, for targets all round.
 
 use crate::failure::Failure;
-use crate::options::{accept, date};
+use crate::options::accept;
 use crate::output;
+use crate::site::{Where, With};
 use clap::{Args, ValueEnum};
-use compass::deviation::AircraftIron;
-use compass::float_settings::FloatSettings;
-use compass::free_flight::AIRSPEED_COMMAND;
-use compass::gust::RoughAir;
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::range::Range;
 use compass::rule_of_thumb::Turn;
-use compass::simulation::Situation;
 use compass::unit::Unit;
-use earth::place::{ALTITUDE, LATITUDE, LONGITUDE};
-use earth::{FieldSource, Place};
 use flights::heading_to_six_decimals;
 use lessons::roll_out::{BANK, Planner};
 use serde::Serialize;
@@ -30,28 +24,8 @@ const EVERY: Range = Range::new("interval between targets", Unit::Degree, 1.0, 3
 /// a quarter turn. Each begins half the bank before the target.
 #[derive(Args)]
 pub(crate) struct Table {
-    /// Latitude in degrees, north positive.
-    #[arg(long, value_name = "DEGREES", allow_negative_numbers = true)]
-    lat: f64,
-    /// Longitude in degrees, east positive; without it the latitude alone sets the field.
-    #[arg(
-        long,
-        value_name = "DEGREES",
-        allow_negative_numbers = true,
-        requires = "date"
-    )]
-    lon: Option<f64>,
-    /// Year-month-day such as 2026-05-01, or a decimal year such as 2027.5.
-    #[arg(long, value_name = "DATE", requires = "lon")]
-    date: Option<String>,
-    /// Altitude above the WGS 84 ellipsoid in feet.
-    #[arg(
-        long,
-        value_name = "FEET",
-        default_value_t = 0.0,
-        allow_negative_numbers = true
-    )]
-    altitude_ft: f64,
+    #[command(flatten)]
+    place: Where,
     /// Bank of the turn in degrees.
     #[arg(
         long,
@@ -60,14 +34,8 @@ pub(crate) struct Table {
         allow_negative_numbers = true
     )]
     bank: f64,
-    /// Airspeed in knots.
-    #[arg(
-        long,
-        value_name = "KNOTS",
-        default_value_t = 100.0,
-        allow_negative_numbers = true
-    )]
-    airspeed_kt: f64,
+    #[command(flatten)]
+    with: With,
     /// Targets all round, so many degrees apart.
     #[arg(
         long,
@@ -76,36 +44,9 @@ pub(crate) struct Table {
         allow_negative_numbers = true
     )]
     every: f64,
-    /// The float of the simulation.
-    #[arg(long, value_enum, default_value = "standard")]
-    float: Float,
     /// How the table is written.
     #[arg(long, value_enum, default_value = "text")]
     format: Format,
-}
-
-/// A float by its name.
-#[derive(Clone, Copy, Debug, ValueEnum)]
-enum Float {
-    /// The standard float.
-    Standard,
-    /// Quick and well damped.
-    Brisk,
-    /// Slow and heavily damped.
-    Sluggish,
-    /// Swings several times before it rests.
-    LightlyDamped,
-}
-
-impl Float {
-    fn settings(self) -> FloatSettings {
-        match self {
-            Self::Standard => FloatSettings::default(),
-            Self::Brisk => FloatSettings::brisk(),
-            Self::Sluggish => FloatSettings::sluggish(),
-            Self::LightlyDamped => FloatSettings::lightly_damped(),
-        }
-    }
 }
 
 /// How a table is written.
@@ -141,27 +82,12 @@ impl Table {
     }
 
     fn rows(&self) -> Result<Vec<Row>, Failure> {
-        let latitude = accept("--lat", LATITUDE, self.lat)?;
-        let altitude = accept("--altitude-ft", ALTITUDE, self.altitude_ft)?;
+        let source = self.place.source()?;
+        let latitude = self.place.latitude()?;
         let bank = accept("--bank", BANK, self.bank)?;
-        let airspeed = accept("--airspeed-kt", AIRSPEED_COMMAND, self.airspeed_kt)?;
+        let airspeed = self.with.airspeed()?;
         accept("--every", EVERY, self.every)?;
-        let source = match (self.lon, &self.date) {
-            (Some(longitude), Some(day)) => FieldSource::Place {
-                place: Place::new(latitude, accept("--lon", LONGITUDE, longitude)?, altitude)
-                    .map_err(|error| Failure::Input(error.to_string()))?,
-                date: date(day)?,
-            },
-            _ => FieldSource::Latitude { latitude },
-        };
-        let situation = Situation {
-            field: source
-                .field()
-                .map_err(|error| Failure::at("--date", error))?,
-            iron: AircraftIron::NONE,
-            float: self.float.settings(),
-            air: RoughAir::Still,
-        };
+        let situation = self.with.situation(source)?;
         let refused = |error| Failure::at("--bank", error);
         let planner = Planner::new(situation, latitude, bank, airspeed).map_err(refused)?;
 

@@ -14,6 +14,10 @@
 //! - [`heading_dial`]: the heading indicator.
 //! - [`strip_chart`]: the flight against time; [`error_chart`]: the error against heading.
 //! - [`world_map`]: land, contours and a place.
+//! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing.
+//! - [`sheet`]: pages for print, with words, tables and pictures.
+//! - [`still`]: card, readings, rose and words as one frame, for videos and stills.
+//! - [`qr_code`]: a link, for phones to read.
 //!
 //! ```
 //! use compass::frame::{Rotation, Vector};
@@ -52,6 +56,7 @@ mod bowl;
 pub mod bowl_view;
 pub mod card_face;
 pub mod chart;
+pub mod deviation_curve;
 mod drum;
 pub mod error_chart;
 pub mod figures;
@@ -61,11 +66,15 @@ pub mod layout;
 mod lettering;
 mod outline;
 pub mod plan_view;
+pub mod qr_code;
+pub mod roll_out_rose;
 pub mod rose;
 mod round;
 mod scales;
 pub mod shape;
+pub mod sheet;
 pub mod stage3d;
+pub mod still;
 pub mod strip_chart;
 pub mod svg;
 pub mod theme;

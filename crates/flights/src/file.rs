@@ -142,6 +142,11 @@ impl ScenarioFile {
         serde_json::to_string_pretty(self).unwrap_or_default()
     }
 
+    /// The latitude of its field in degrees north, where the field is given by one.
+    pub fn latitude_deg(&self) -> Option<f64> {
+        self.field.latitude_deg.or(self.field.dipole_latitude_deg)
+    }
+
     /// The same flight where the field is that of a latitude alone, in degrees north.
     #[must_use]
     pub fn at_latitude_deg(mut self, latitude_deg: f64) -> Self {

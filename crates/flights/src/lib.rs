@@ -18,4 +18,4 @@ pub mod track;
 pub use file::{ScenarioFile, read_json};
 pub use recorded::{Recorded, Start};
 pub use scenario::{Scenario, ScenarioError};
-pub use table::{INTERVAL, Row, heading_to_six_decimals, six_decimals};
+pub use table::{INTERVAL, Row, heading_to_six_decimals, moment_within_step, six_decimals};

@@ -13,7 +13,7 @@
 //! By `controls`, a pilot flies a light aircraft for `duration_s` seconds: each entry says where
 //! the controls are from `time_s` on, which is taken to the nearest step of 1/200 s. What an entry
 //! leaves out stays as it was; before the first the flight is straight and level. Rough air moves
-//! an aircraft that is flown so, and rudder skids it. A flight [recorded](Recorded) on the page is
+//! an aircraft that is flown so, and rudder skids it. A flight [recorded](crate::Recorded) on the page is
 //! such a file.
 //!
 //! ```

@@ -93,13 +93,13 @@ impl Scenario {
                 let now = simulation.state().step;
                 simulation.step(&scenario.controls_at(now), air.at(now));
             }
-            Some(Row::of(&moment(&simulation, time)))
+            Some(Row::of(&moment_within_step(&simulation, time)))
         }))
     }
 }
 
-/// The moment at `time`, which lies within the step that `simulation` stands at.
-fn moment(simulation: &Simulation, time: f64) -> Moment {
+/// The moment at `time`, in seconds, which lies within the step that `simulation` stands at.
+pub fn moment_within_step(simulation: &Simulation, time: f64) -> Moment {
     let past = time - simulation.time();
     if past > SAME {
         simulation.moment_after(past)

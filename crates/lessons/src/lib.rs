@@ -3,11 +3,19 @@
 //! [`roll_out`] plans when to begin to roll out of a turn that is flown by the compass: by the
 //! rules of thumb, by the closed form, and by flying the turn. [`corrections`] goes from true to
 //! magnetic to compass and back. [`swing`] adjusts a compass against an aircraft's hidden iron.
-//! A [`demonstration`] is a flight with cues and with figures that are measured on it.
+//! A [`demonstration`] is a flight with cues and with figures that are measured on it; [`making`]
+//! changes one step by step, each of which can be undone.
+//! [`sheet`] puts words and figures together for hand-outs.
+//! [`drill`] makes tasks from a seed and marks them.
+//! A [`link`] carries one, or a flight, in the text of an address.
 //!
 //! For training, not for navigation.
 
 pub mod corrections;
 pub mod demonstration;
+pub mod drill;
+pub mod link;
+pub mod making;
 pub mod roll_out;
+pub mod sheet;
 pub mod swing;

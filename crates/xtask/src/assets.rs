@@ -25,8 +25,8 @@ pub(crate) struct Asset {
     /// Its path from the page's top folder.
     pub(crate) name: String,
     pub(crate) content: Vec<u8>,
-    /// Whether the browser fetches it before the page is ready.
-    pub(crate) first_load: bool,
+    /// The pages for which the browser fetches it before they are ready.
+    pub(crate) first_load: Vec<String>,
 }
 
 /// Gives every file its published name and content.
@@ -40,17 +40,10 @@ pub(crate) fn publish(files: &BTreeMap<String, Vec<u8>>) -> Result<Vec<Asset>> {
         publisher.publish(name)?;
     }
 
-    let mut first = BTreeSet::new();
-    let mut waiting = vec![INDEX];
-    while let Some(name) = waiting.pop() {
-        if first.insert(name)
-            && let Some(published) = publisher.done.get(name)
-        {
-            let at_once = published.uses.iter().filter(|used| !used.later);
-            waiting.extend(at_once.map(|used| used.plain.as_str()));
-        }
-    }
-    let first: BTreeSet<String> = first.into_iter().map(str::to_owned).collect();
+    let pages = files.keys().filter(|name| extension(name) == "html");
+    let first: Vec<(&String, BTreeSet<String>)> = pages
+        .map(|page| (page, publisher.first_load(page)))
+        .collect();
 
     let mut assets: Vec<Asset> = publisher
         .done
@@ -58,7 +51,10 @@ pub(crate) fn publish(files: &BTreeMap<String, Vec<u8>>) -> Result<Vec<Asset>> {
         .map(|(plain, Published { name, content, .. })| Asset {
             name,
             content,
-            first_load: first.contains(&plain),
+            first_load: (first.iter())
+                .filter(|(_, files)| files.contains(&plain))
+                .map(|(page, _)| (*page).clone())
+                .collect(),
         })
         .collect();
     feed_service_worker(&mut assets);
@@ -105,6 +101,21 @@ struct Publisher<'a> {
 }
 
 impl Publisher<'_> {
+    /// What the browser fetches before a published page is ready.
+    fn first_load(&self, page: &str) -> BTreeSet<String> {
+        let mut first = BTreeSet::new();
+        let mut waiting = vec![page];
+        while let Some(name) = waiting.pop() {
+            if first.insert(name.to_owned())
+                && let Some(published) = self.done.get(name)
+            {
+                let at_once = published.uses.iter().filter(|used| !used.later);
+                waiting.extend(at_once.map(|used| used.plain.as_str()));
+            }
+        }
+        first
+    }
+
     fn publish(&mut self, plain: &str) -> Result<String> {
         if let Some(published) = self.done.get(plain) {
             return Ok(published.name.clone());
@@ -245,13 +256,16 @@ fn feed_service_worker(assets: &mut [Asset]) {
         .filter(|asset| is_hashed(&asset.name))
         .collect();
     let names: Vec<&str> = kept.iter().map(|asset| asset.name.as_str()).collect();
-    let index = assets.iter().find(|asset| asset.name == INDEX);
+    let is_page = |asset: &&Asset| extension(&asset.name) == "html";
+    let pages: Vec<&Asset> = assets.iter().filter(is_page).collect();
     let all: Vec<&[u8]> = names
         .iter()
         .map(|name| name.as_bytes())
-        .chain(index.map(|index| index.content.as_slice()))
+        .chain(pages.iter().map(|page| page.content.as_slice()))
         .collect();
-    let build = serde_json::json!({ "digest": digest(&all), "files": names });
+    let others = pages.iter().map(|page| page.name.as_str());
+    let others: Vec<&str> = others.filter(|name| *name != INDEX).collect();
+    let build = serde_json::json!({ "digest": digest(&all), "files": names, "pages": others });
     let line = format!("const BUILD = {build};\n");
     if let Some(worker) = assets.iter_mut().find(|asset| asset.name == SERVICE_WORKER) {
         worker.content.splice(0..0, line.into_bytes());
@@ -344,15 +358,40 @@ mod tests {
         .unwrap();
         let first: Vec<_> = assets
             .iter()
-            .filter(|asset| asset.first_load)
+            .filter(|asset| asset.first_load == [INDEX])
             .map(|asset| &asset.name)
             .collect();
         assert_eq!(first.len(), 3, "{first:?}");
         assert!(
             assets
                 .iter()
-                .any(|asset| asset.name == "fonts/OFL.txt" && !asset.first_load)
+                .any(|asset| asset.name == "fonts/OFL.txt" && asset.first_load.is_empty())
         );
+    }
+
+    #[test]
+    fn each_page_has_a_first_load_of_its_own() {
+        let assets = publish(&site(&[
+            (
+                "index.html",
+                "<script src=\"a.js\"></script> <a href=\"more.html\">",
+            ),
+            (
+                "more.html",
+                "<script src=\"b.js\"></script> <link href=\"both.css\">",
+            ),
+            ("a.js", "import './both.css'"),
+            ("b.js", ""),
+            ("both.css", ""),
+        ]))
+        .unwrap();
+        let pages = |start: &str| {
+            let asset = assets.iter().find(|it| it.name.starts_with(start));
+            asset.unwrap().first_load.clone()
+        };
+        assert_eq!(pages("a-"), ["index.html"]);
+        assert_eq!(pages("b-"), ["more.html"]);
+        assert_eq!(pages("both-"), ["index.html", "more.html"]);
     }
 
     #[test]
@@ -373,7 +412,7 @@ mod tests {
         let first = |start: &str| {
             assets
                 .iter()
-                .any(|it| it.name.starts_with(start) && it.first_load)
+                .any(|it| it.name.starts_with(start) && !it.first_load.is_empty())
         };
         assert!(first("start-") && first("both-"));
         for later in ["film-", "muxer-", "list-"] {

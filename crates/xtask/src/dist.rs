@@ -10,6 +10,7 @@ use anyhow::{Context, Result, bail};
 use flate2::{Compression, write::GzEncoder};
 
 use crate::assets::{self, Asset, INDEX, SERVICE_WORKER, extension, is_hashed};
+use crate::tools;
 use crate::wasm::{self, read_folder};
 use crate::workspace::Workspace;
 
@@ -20,7 +21,7 @@ pub(crate) struct Report {
 
 struct Row {
     name: String,
-    first_load: bool,
+    first_load: Vec<String>,
     raw: usize,
     gzip: usize,
     brotli: usize,
@@ -35,7 +36,34 @@ pub(crate) fn build(workspace: &Workspace) -> Result<Report> {
         }
     }
     files.insert("demonstrations.json".to_owned(), demonstrations(workspace)?);
+    match packages(workspace) {
+        Ok(packages) => files.extend(packages),
+        Err(error) => println!("The page is built without what makes films: {error:#}"),
+    }
     write(&workspace.dist(), assets::publish(&files)?)
+}
+
+/// The packages of npm that the page loads when films are made, as they come, with their licences:
+/// from where, by the lock file's names, and where to.
+const PACKAGES: [(&str, &str); 4] = [
+    (
+        "mediabunny/dist/bundles/mediabunny.min.mjs",
+        "film/mediabunny.js",
+    ),
+    ("mediabunny/LICENSE", "film/mediabunny.txt"),
+    ("gifenc/dist/gifenc.esm.js", "film/gifenc.js"),
+    ("gifenc/LICENSE.md", "film/gifenc.txt"),
+];
+
+fn packages(workspace: &Workspace) -> Result<Vec<(String, Vec<u8>)>> {
+    tools::npm_packages(workspace)?;
+    let folder = workspace.browser_tests().join("node_modules");
+    let read = |(from, to): (&str, &str)| {
+        let content = fs::read(folder.join(from));
+        let content = content.with_context(|| format!("could not read node_modules/{from}"))?;
+        Ok((to.to_owned(), content))
+    };
+    PACKAGES.into_iter().map(read).collect()
 }
 
 /// The catalogue of demonstrations as one file, in its order.
@@ -76,7 +104,7 @@ fn write(dist: &Path, mut assets: Vec<Asset>) -> Result<Report> {
             Some(Copies { brotli, gzip }) => (put(".br", brotli)?, put(".gz", gzip)?),
             None => (raw, raw),
         };
-        let (name, first_load) = (asset.name.clone(), asset.first_load);
+        let (name, first_load) = (asset.name.clone(), asset.first_load.clone());
         rows.push(Row {
             name,
             first_load,
@@ -88,7 +116,9 @@ fn write(dist: &Path, mut assets: Vec<Asset>) -> Result<Report> {
     for old in present.keys().filter(|name| !kept.contains(*name)) {
         fs::remove_file(dist.join(old)).with_context(|| format!("could not remove dist/{old}"))?;
     }
-    rows.sort_by(|a, b| (!a.first_load, &a.name).cmp(&(!b.first_load, &b.name)));
+    rows.sort_by(|a, b| {
+        (a.first_load.is_empty(), &a.name).cmp(&(b.first_load.is_empty(), &b.name))
+    });
     Ok(Report { rows })
 }
 
@@ -174,11 +204,11 @@ fn copies_of(asset: &Asset, present: &BTreeMap<String, Vec<u8>>) -> Result<Copie
 }
 
 impl Report {
-    /// The size of what a first visit downloads, by Brotli.
-    fn first_load(&self) -> usize {
+    /// The size of what a first visit to a page downloads, by Brotli.
+    fn first_load(&self, page: &str) -> usize {
         self.rows
             .iter()
-            .filter(|row| row.first_load)
+            .filter(|row| row.first_load.iter().any(|it| it == page))
             .map(|row| row.brotli)
             .sum()
     }
@@ -189,14 +219,21 @@ impl Report {
         println!("{:>10} {:>10} {:>10}  dist/", "KB", "gzip", "Brotli");
         for row in &self.rows {
             let [raw, gzip, brotli] = [row.raw, row.gzip, row.brotli].map(thousands);
-            let note = if row.first_load {
-                ""
+            let note = if row.first_load.is_empty() {
+                " (in no first load)"
             } else {
-                " (not in the first load)"
+                ""
             };
             println!("{raw:>10} {gzip:>10} {brotli:>10}  {}{note}", row.name);
         }
-        println!("First load by Brotli: {} KB", thousands(self.first_load()));
+        for row in self
+            .rows
+            .iter()
+            .filter(|row| extension(&row.name) == "html")
+        {
+            let size = thousands(self.first_load(&row.name));
+            println!("First load of {} by Brotli: {size} KB", row.name);
+        }
     }
 }
 
@@ -208,7 +245,11 @@ mod tests {
         Asset {
             name: name.into(),
             content: content.into(),
-            first_load,
+            first_load: if first_load {
+                vec![INDEX.into()]
+            } else {
+                Vec::new()
+            },
         }
     }
 
@@ -245,6 +286,6 @@ mod tests {
         assert_eq!(plain, style.as_bytes());
 
         let sizes = |name: &str| written[&format!("{name}.br")].len();
-        assert_eq!(report.first_load(), sizes(INDEX) + sizes(hashed));
+        assert_eq!(report.first_load(INDEX), sizes(INDEX) + sizes(hashed));
     }
 }

@@ -48,7 +48,7 @@ enum Command {
     /// Build the page into the static folder `dist`
     Dist,
     /// Measure the page in a browser: speed of the simulation, script of a frame, download
-    Measure,
+    Measure(measure::Options),
     /// Check the rules about the source that no compiler holds
     Tidy,
     /// Run WebAssembly tests in a headless browser (cargo calls this)
@@ -83,7 +83,7 @@ fn run(command: Command) -> Result<ExitCode> {
         Command::Serve(options) => serve::run(&workspace, &options)?,
         Command::Test(options) => return stages::run(&workspace, &options),
         Command::Dist => dist::build(&workspace)?.print(),
-        Command::Measure => measure::run(&workspace)?,
+        Command::Measure(options) => measure::run(&workspace, &options)?,
         Command::Tidy => tidy::run(&workspace)?,
         Command::WasmRunner { .. } => {}
     }

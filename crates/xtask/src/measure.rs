@@ -5,9 +5,23 @@ use anyhow::Result;
 use crate::stages::node_beside_page;
 use crate::workspace::{Workspace, run as run_command};
 
-/// Builds and serves the page, and prints what `tests/browser/measure.js` measures of it.
-pub(crate) fn run(workspace: &Workspace) -> Result<()> {
+/// What to measure.
+#[derive(clap::Args)]
+pub(crate) struct Options {
+    /// How long a minute of video takes to render, instead
+    #[arg(long)]
+    film: bool,
+}
+
+/// Builds and serves the page, and prints what `tests/browser/measure.js` or `measure-film.js`
+/// measures of it.
+pub(crate) fn run(workspace: &Workspace, options: &Options) -> Result<()> {
     let (mut command, built) = node_beside_page(workspace)?;
     built.print();
-    run_command(command.arg("measure.js"))
+    let script = if options.film {
+        "measure-film.js"
+    } else {
+        "measure.js"
+    };
+    run_command(command.arg(script))
 }

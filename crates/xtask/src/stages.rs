@@ -211,12 +211,13 @@ pub(crate) fn node_beside_page(workspace: &Workspace) -> Result<(Command, dist::
     Ok((command, built))
 }
 
-/// Figures on the page are compared with those of the `dipwise` command.
+/// Figures on the page are compared with those of the `dipwise` command, films by ffprobe.
 fn browser(workspace: &Workspace, options: &Options) -> Result<Tally> {
     run_command(&mut workspace.cargo(["build", "--package=cli"]))?;
     let dipwise = format!("debug/dipwise{}", std::env::consts::EXE_SUFFIX);
     let (mut command, _) = node_beside_page(workspace)?;
     command.env("DIPWISE", workspace.target().join(dipwise));
+    command.env("FFPROBE", tools::ffprobe()?);
     let report = workspace.browser_tests().join("results/report.json");
     if report.exists() {
         fs::remove_file(&report).context("could not remove the last browser report")?;

@@ -77,12 +77,37 @@ pub(crate) fn chromium() -> Result<Chromium> {
     if let Some(found) = find_chromium() {
         return Ok(found);
     }
-    let packages = ["chromium", "chromium-driver"];
+    install(
+        &["chromium", "chromium-driver"],
+        "Chromium and chromedriver are needed",
+        "put both on the path (or in CHROMIUM_PATH and CHROMEDRIVER)",
+    )?;
+    find_chromium().context("apt-get installed Chromium, and yet it is not on the path")
+}
+
+/// Finds what reads videos back; installs it where that is possible without a password.
+pub(crate) fn ffprobe() -> Result<PathBuf> {
+    let find = || {
+        let named = std::env::var_os("FFPROBE").map(PathBuf::from);
+        named.or_else(|| find_program(&["ffprobe"]))
+    };
+    if let Some(found) = find() {
+        return Ok(found);
+    }
+    install(
+        &["ffmpeg"],
+        "ffprobe is needed",
+        "put it on the path (or in FFPROBE)",
+    )?;
+    find().context("apt-get installed ffmpeg, and yet ffprobe is not on the path")
+}
+
+/// Installs packages of Debian, or says how.
+fn install(packages: &[&str], needed: &str, otherwise: &str) -> Result<()> {
     let apt = find_program(&["apt-get"]);
     let Some(apt) = apt.filter(|_| is_root()) else {
         bail!(
-            "Chromium and chromedriver are needed: `sudo apt-get install {}`, or put both on the \
-             path (or in CHROMIUM_PATH and CHROMEDRIVER)",
+            "{needed}: `sudo apt-get install {}`, or {otherwise}",
             packages.join(" ")
         );
     };
@@ -94,15 +119,8 @@ pub(crate) fn chromium() -> Result<Chromium> {
             .stdin(Stdio::null()))
     };
     get(&["update", "-qq"])?;
-    get(&[
-        "install",
-        "-qq",
-        "--yes",
-        "--no-install-recommends",
-        packages[0],
-        packages[1],
-    ])?;
-    find_chromium().context("apt-get installed Chromium, and yet it is not on the path")
+    let quietly = ["install", "-qq", "--yes", "--no-install-recommends"];
+    get(&[&quietly, packages].concat())
 }
 
 fn find_chromium() -> Option<Chromium> {

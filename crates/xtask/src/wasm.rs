@@ -1,4 +1,7 @@
-//! The app as WebAssembly, with the JavaScript glue that starts it.
+//! The apps as WebAssembly, each with the JavaScript glue that starts it.
+//!
+//! Each HTML page of the static folder has an app of its own, a program of the package `web`, so
+//! that a visitor fetches only what the page needs.
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -19,25 +22,40 @@ const OPTIMISER_FLAGS: [&str; 2] = ["-O3", "--strip-target-features"];
 /// The profile of the root manifest that the page is built with.
 const PROFILE: &str = "page";
 
-/// Builds the app; the result is the glue, the module and any snippets, by file name.
+/// The programs of the package `web`.
+const APPS: [&str; 3] = ["web", "drills", "numbers"];
+
+/// Builds the apps; the result is glue, modules and any snippets, by file name.
 pub(crate) fn build(workspace: &Workspace) -> Result<BTreeMap<String, Vec<u8>>> {
     tools::wasm_target(workspace)?;
     run(&mut workspace.cargo([
         "build",
         "--package=web",
-        "--bin=web",
+        "--bins",
         &format!("--profile={PROFILE}"),
         &format!("--target={WASM_TARGET}"),
     ]))?;
+    let optimiser = Optimiser::find(workspace);
+    let mut files = BTreeMap::new();
+    for app in APPS {
+        files.extend(bind(workspace, &optimiser, app)?);
+    }
+    Ok(files)
+}
+
+/// Binds and shrinks one app.
+fn bind(
+    workspace: &Workspace,
+    optimiser: &Optimiser,
+    app: &str,
+) -> Result<BTreeMap<String, Vec<u8>>> {
     let built = workspace
         .target()
         .join(WASM_TARGET)
         .join(PROFILE)
-        .join("web.wasm");
-    let module = fs::read(&built).context("cargo built no web.wasm")?;
-
-    let optimiser = Optimiser::find(workspace);
-    let folder = workspace.target().join("web-bound");
+        .join(format!("{app}.wasm"));
+    let module = fs::read(&built).with_context(|| format!("cargo built no {app}.wasm"))?;
+    let folder = workspace.target().join(format!("{app}-bound"));
     let (bound, stamp) = (folder.join("files"), folder.join("stamp"));
     // The options stand in this file, and the module carries wasm-bindgen's version.
     let options = include_bytes!("wasm.rs");
@@ -55,10 +73,10 @@ pub(crate) fn build(workspace: &Workspace) -> Result<BTreeMap<String, Vec<u8>>> 
         .typescript(false)
         .remove_name_section(true)
         .remove_producers_section(true)
-        .out_name("web")
+        .out_name(app)
         .generate(&bound)
-        .context("wasm-bindgen could not bind web.wasm")?;
-    optimiser.run(&bound.join("web_bg.wasm"))?;
+        .with_context(|| format!("wasm-bindgen could not bind {app}.wasm"))?;
+    optimiser.run(&bound.join(format!("{app}_bg.wasm")))?;
     fs::write(&stamp, inputs).context("could not mark the module as built")?;
     read_folder(&bound)
 }

@@ -41,6 +41,7 @@ pub(crate) fn Demonstrations() -> impl IntoView {
             <div class="demonstrations-tools">
                 <Latitude/>
                 <OpenFile/>
+                <a class="button" href=Route::Make.address()>{cockpit.words.making.title}</a>
             </div>
             <p class="wrong" id="fault" role="alert">{fault}</p>
             <p class="measuring" role="status">{progress}</p>

@@ -4,6 +4,7 @@
 use super::controls::{Ask, keep_focus};
 use super::cover::CoverWord;
 use super::error_chart::{self, AgainstWhat, ErrorChart};
+use super::making::MakeOfFlight;
 use super::pictures::{fonts_loaded, theme};
 use crate::cockpit::{Against, Cockpit, use_cockpit};
 use crate::download::{download, download_png};
@@ -76,14 +77,16 @@ pub(crate) fn Timeline() -> impl IntoView {
                     <Ask intent=Intent::LastEvent button=words.last_event sign="‹"/>
                     <Ask intent=Intent::NextEvent button=words.next_event sign="›"/>
                     <Ask intent=Intent::LookAtEnd button=words.look_at_end/>
-                    <div class="by-half">
+                    <div class="by-third">
                         <Ask intent=Intent::Replay button=replay/>
                         <Ask intent=Intent::Loop button=loops/>
+                        <Ask intent=Intent::ShowFilm button=words.film.show/>
                     </div>
                     <Save button=words.save_csv save=[save_csv, error_chart::save_csv]/>
                     <Save button=words.save_svg save=[save_svg, error_chart::save_svg]/>
                     <Save button=words.time.save_png save=[save_png, error_chart::save_png]/>
                     <Save button=words.time.save_flight save=[save_flight; 2]/>
+                    <MakeOfFlight/>
                     <div class="branch" hidden=move || !looking.get()>
                         <Ask intent=Intent::FlyFromHere button=words.fly_from_here/>
                     </div>
@@ -344,6 +347,11 @@ fn with_view<T>(
         words: words.strips,
         ..StripChartView::default()
     })
+}
+
+/// The layout of the strips in a size: where their time axis stands.
+pub(super) fn strip_layout(cockpit: Cockpit, size: Size) -> StripLayout {
+    cockpit.with_session(|session| with_view(cockpit, session, |view| StripLayout::new(view, size)))
 }
 
 fn description(cockpit: Cockpit, session: &Session) -> String {

@@ -2,7 +2,9 @@
 
 use super::beside::CompareButton;
 use super::controls::keep_focus;
+use super::making::MakeButton;
 use super::presenter::PresenterTools;
+use super::share::ShareButton;
 use crate::clock::Rate;
 use crate::cockpit::use_cockpit;
 use crate::intent::{Intent, shortcut};
@@ -62,6 +64,7 @@ pub(crate) fn TopBar(
                     {move || view_words().label}
                 </button>
                 <CompareButton/>
+                <MakeButton/>
                 <button
                     type="button"
                     class="quiet"
@@ -76,6 +79,7 @@ pub(crate) fn TopBar(
                 >
                     {words.show_why.label}
                 </button>
+                <ShareButton/>
                 <button
                     type="button"
                     class="quiet"

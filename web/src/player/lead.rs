@@ -80,8 +80,10 @@ impl Player {
     /// Plays from the start again, the class's answers forgotten.
     pub(super) fn again(self, cockpit: Cockpit) {
         self.answers.clear();
-        self.followed.update_value(|it| it.seen = 0.0);
-        self.come_to(cockpit, 0.0);
+        let open = self.open.get_untracked();
+        let start = open.map_or(0.0, |it| it.plays()[0]);
+        self.followed.update_value(|it| it.seen = start);
+        self.come_to(cockpit, start);
         if !untrack(|| self.waits()) {
             self.go_on(cockpit);
         }

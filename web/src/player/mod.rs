@@ -230,7 +230,11 @@ impl Player {
         let before = (self.before).with_value(|it| it.as_ref().map(|it| it.shown));
         let views = &flown.demonstration().views;
         cockpit.show(views::shown(views, before.unwrap_or(shown)));
-        self.followed.set_value(Followed::default());
+        let start = flown.plays()[0];
+        self.followed.set_value(Followed {
+            seen: start,
+            ..Followed::default()
+        });
         self.answers.clear();
         self.away.set(None);
         self.plan_shown.set(false);
@@ -241,7 +245,7 @@ impl Player {
             &flown.said(&flown.demonstration().look_for),
         );
         self.open.set(Some(Arc::new(flown)));
-        self.come_to(cockpit, 0.0);
+        self.come_to(cockpit, start);
         cockpit.tell(told);
         Ok(())
     }
@@ -407,6 +411,7 @@ fn cues(flown: &Flown) -> &[Cue] {
 /// A session that looks at the start of a demonstration's flight.
 fn session_of(flown: &Flown) -> Result<Session, DemonstrationError> {
     let mut session = Session::of_script(&flown.demonstration().scenario)?;
+    session.end_at(flown.plays()[1]);
     let set = cues(flown).iter().filter(|it| it.act == Act::SetIndicator);
     session.set_indicator_at(set.map(|it| it.at_s));
     Ok(session)

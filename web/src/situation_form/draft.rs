@@ -1,16 +1,16 @@
 //! The form as it is filled in: what stands in it, what it means, and the way back.
 
-use super::entry::Fault;
-use super::history::{History, Step};
-use super::{SituationForm, Way};
+use super::entry::{Entry, Fault};
+use super::{SituationForm, Step, Way};
 use crate::setting::Setting;
 use leptos::prelude::*;
+use lessons::making::History;
 
 /// The form under a user's hands.
 #[derive(Clone, Copy)]
 pub(crate) struct Draft {
     form: RwSignal<SituationForm>,
-    history: RwSignal<History<SituationForm>>,
+    history: RwSignal<History<SituationForm, Entry>>,
     meant: Memo<Result<Setting, Vec<Fault>>>,
     at_first: StoredValue<SituationForm>,
 }
@@ -63,17 +63,17 @@ impl Draft {
 
     /// Whether there is a change to undo.
     pub(crate) fn can_undo(self) -> bool {
-        self.history.with(|history| !history.is_empty())
+        self.history.with(History::can_undo)
     }
 
     /// Undoes the last change, and says whether there was one.
     pub(crate) fn undo(self) -> bool {
-        let before = self.history.try_update(History::undo).flatten();
-        let undone = before.is_some();
-        if let Some(before) = before {
-            self.form.set(before);
+        let mut form = self.form.get_untracked();
+        let undone = self.history.try_update(|history| history.undo(&mut form));
+        if undone == Some(true) {
+            self.form.set(form);
         }
-        undone
+        undone == Some(true)
     }
 
     /// Puts the form as it was at first; this too can be undone.

@@ -3,14 +3,12 @@
 mod draft;
 mod entry;
 mod float;
-mod history;
 mod iron;
 mod place;
 
 pub(crate) use draft::Draft;
 pub(crate) use entry::{Entry, Fault, Wrong};
 pub(crate) use float::{FloatEntry, FloatForm, Mark};
-pub(crate) use history::Step;
 pub(crate) use iron::{Axis, IronForm};
 pub(crate) use place::{Way, entries};
 
@@ -18,6 +16,9 @@ use crate::setting::{FloatChoice, HOME_AIRSPEED, HOME_LATITUDE, IronChoice, Sett
 use compass::gust::RoughAir;
 use compass::unit::{FOOT, NANOTESLA};
 use entry::{number, typed};
+
+/// How a change of the form joins those before it.
+pub(crate) type Step = lessons::making::Step<Entry>;
 
 /// What stands in the form.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,8 +1,8 @@
 //! English.
 
 use super::{
-    Button, Words, en_beside, en_demonstrations, en_presenter, en_situation, en_stick, en_time,
-    en_views, en_why,
+    Button, Words, en_beside, en_demonstrations, en_film, en_links, en_making, en_presenter,
+    en_situation, en_stick, en_time, en_views, en_why,
 };
 use crate::session::Readout;
 use crate::setting::FloatChoice;
@@ -258,9 +258,12 @@ pub(super) const ENGLISH: Words = Words {
     key_tell: "Tell situation; this list",
 
     time: en_time::TIME,
+    links: en_links::LINKS,
 
     why: en_why::WHY,
     beside: en_beside::BESIDE,
+    making: en_making::MAKING,
+    film: en_film::FILM,
     presenter: en_presenter::PRESENTER,
     demonstrations: en_demonstrations::DEMONSTRATIONS,
     stick: en_stick::STICK,

@@ -8,12 +8,18 @@ mod demonstrations;
 mod en;
 mod en_beside;
 mod en_demonstrations;
+mod en_film;
+mod en_links;
+mod en_making;
 mod en_presenter;
 mod en_situation;
 mod en_stick;
 mod en_time;
 mod en_views;
 mod en_why;
+mod film;
+mod links;
+mod making;
 mod views;
 
 use crate::beside::Change;
@@ -29,7 +35,10 @@ use compass::reading::Difference;
 pub(crate) use demonstrations::DemonstrationWords;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
+pub(crate) use film::FilmWords;
 use flights::events::Event;
+pub(crate) use links::LinkWords;
+pub(crate) use making::MakingWords;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 
 /// The words of one language.
@@ -145,10 +154,18 @@ pub(crate) struct Words {
     // Replay, loop and what is taken home.
     pub(crate) time: TimeWords,
 
+    // Links, QR codes and frames.
+    pub(crate) links: LinkWords,
+
     // Why the card does what it does.
     pub(crate) why: WhyWords,
     /// Two at once.
     pub(crate) beside: BesideWords,
+
+    // Making demonstrations.
+    pub(crate) making: MakingWords,
+    /// Films, stills and animations.
+    pub(crate) film: FilmWords,
 
     // Before a class.
     pub(crate) presenter: PresenterWords,

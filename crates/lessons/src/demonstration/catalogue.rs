@@ -1,4 +1,7 @@
 //! The demonstrations that come with the project.
+//!
+//! One more is a file in `demonstrations`, its name here and in `order.json`, its right answers
+//! in `tests/demonstrations/texts.rs` and its topic in `tests/demonstrations/topics.rs`.
 
 use super::Demonstration;
 use super::DemonstrationError;

@@ -72,12 +72,19 @@ impl Demonstration {
     /// # Errors
     /// The first thing that is wrong, in one sentence that names the field.
     pub fn check_shape(&self) -> Result<(), DemonstrationError> {
+        self.faults().into_iter().next().map_or(Ok(()), Err)
+    }
+
+    /// Everything that keeps it from being played, in the order in which it is looked for; nothing
+    /// if it can be played.
+    pub fn faults(&self) -> Vec<DemonstrationError> {
+        let mut faults = Vec::new();
         if self.demonstration != VERSION {
             let reason = format!(
                 "this file is of version {}, and only version {VERSION} can be read here",
                 self.demonstration
             );
-            return Err(wrong("demonstration", reason));
+            faults.push(wrong("demonstration", reason));
         }
         let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
         let length = self.name.chars().count();
@@ -86,18 +93,18 @@ impl Demonstration {
                 "a name has 1 to {LONGEST_TITLE} lower-case letters, figures and hyphens, not {:?}",
                 self.name
             );
-            return Err(wrong("name", reason));
+            faults.push(wrong("name", reason));
         }
         let length = self.title.trim().chars().count();
         if length == 0 || length > LONGEST_TITLE {
             let reason = format!("a title has 1 to {LONGEST_TITLE} characters, not {length}");
-            return Err(wrong("title", reason));
+            faults.push(wrong("title", reason));
         }
         for (path, text) in [("aircraft", &self.aircraft), ("place", &self.place)] {
             let length = text.chars().count();
             if length > LONGEST_TITLE {
                 let reason = format!("a name has at most {LONGEST_TITLE} characters, not {length}");
-                return Err(wrong(path, reason));
+                faults.push(wrong(path, reason));
             }
         }
         for (path, count, most) in [
@@ -107,88 +114,98 @@ impl Demonstration {
             ("claims", self.claims.len(), MOST_CUES),
         ] {
             if count > most {
-                return Err(wrong(path, format!("there may be {most}, not {count}")));
+                faults.push(wrong(path, format!("there may be {most}, not {count}")));
             }
         }
-        let scenario = Scenario::from_file(&self.scenario).map_err(|error| {
-            let dot = if error.path.is_empty() { "" } else { "." };
-            wrong(format!("scenario{dot}{}", error.path), error.reason)
-        })?;
-        self.check_times(scenario.duration())?;
-        self.check_texts()?;
-        self.check_names()
+        match Scenario::from_file(&self.scenario) {
+            Ok(scenario) => self.check_times(scenario.duration(), &mut faults),
+            Err(error) => {
+                let dot = if error.path.is_empty() { "" } else { "." };
+                faults.push(wrong(format!("scenario{dot}{}", error.path), error.reason));
+            }
+        }
+        self.check_texts(&mut faults);
+        self.check_names(&mut faults);
+        faults
     }
 
-    fn check_times(&self, duration: f64) -> Result<(), DemonstrationError> {
-        let within = |path: String, time: f64| {
-            if (0.0..=duration).contains(&time) {
-                return Ok(());
+    fn check_times(&self, duration: f64, faults: &mut Vec<DemonstrationError>) {
+        let mut within = |path: String, time: f64| {
+            if !(0.0..=duration).contains(&time) {
+                let reason = format!(
+                    "the time must be from 0 to {duration} s, the flight's end, not {time}"
+                );
+                faults.push(wrong(path, reason));
             }
-            let reason =
-                format!("the time must be from 0 to {duration} s, the flight's end, not {time}");
-            Err(wrong(path, reason))
         };
+        within("from_s".to_owned(), self.from_s);
+        within("to_s".to_owned(), self.to_s.unwrap_or(duration));
+        for (index, cue) in self.cues.iter().enumerate() {
+            within(format!("cues[{index}].at_s"), cue.at_s);
+        }
+        for (name, figure) in &self.figures {
+            for time in figure.times() {
+                within(format!("figures.{name}"), time);
+            }
+        }
+        if self.to_s.is_some_and(|to| to <= self.from_s) {
+            let (from, to) = (self.from_s, self.to_s.unwrap_or_default());
+            let reason = format!("the end must be after the start at {from} s, not at {to} s");
+            faults.push(wrong("to_s", reason));
+        }
         let mut last = 0.0;
         for (index, cue) in self.cues.iter().enumerate() {
-            let path = format!("cues[{index}].at_s");
-            within(path.clone(), cue.at_s)?;
             if cue.at_s < last {
                 let reason = format!(
                     "cues stand in order of time, so it must be {last} s or later, not {} s",
                     cue.at_s
                 );
-                return Err(wrong(path, reason));
+                faults.push(wrong(format!("cues[{index}].at_s"), reason));
             }
             last = cue.at_s;
         }
         for (name, figure) in &self.figures {
-            let times = figure.times();
-            for time in &times {
-                within(format!("figures.{name}"), *time)?;
-            }
-            if !times.is_sorted() {
+            if !figure.times().is_sorted() {
                 let reason = "the first of two times must not be after the second";
-                return Err(wrong(format!("figures.{name}"), reason));
+                faults.push(wrong(format!("figures.{name}"), reason));
             }
             if let Figure::Beside(beside) = figure {
                 let path = format!("figures.{name}.beside");
-                check_compare(&path, beside.situation)?;
+                check_compare(&path, beside.situation, faults);
                 if matches!(*beside.measure, Figure::Beside(_)) {
                     let reason = "what is measured beside must not be beside once more";
-                    return Err(wrong(format!("{path}.measure"), reason));
+                    faults.push(wrong(format!("{path}.measure"), reason));
                 }
             }
         }
-        Ok(())
     }
 
-    fn check_texts(&self) -> Result<(), DemonstrationError> {
+    fn check_texts(&self, faults: &mut Vec<DemonstrationError>) {
         for (path, text) in self.texts() {
             let length = text.chars().count();
             if length > LONGEST_TEXT {
                 let reason = format!("a text has at most {LONGEST_TEXT} characters, not {length}");
-                return Err(wrong(path, reason));
+                faults.push(wrong(path.clone(), reason));
             }
             for piece in pieces(text) {
                 if let Piece::Figure { name, .. } = piece {
-                    self.check_figure(path.clone(), name)?;
+                    self.check_figure(path.clone(), name, faults);
                 }
             }
         }
-        Ok(())
     }
 
-    fn check_names(&self) -> Result<(), DemonstrationError> {
+    fn check_names(&self, faults: &mut Vec<DemonstrationError>) {
         if let Some(name) = &self.headline {
-            self.check_figure("headline".to_owned(), name)?;
+            self.check_figure("headline".to_owned(), name, faults);
         }
         for (index, claim) in self.claims.iter().enumerate() {
-            self.check_figure(format!("claims[{index}].figure"), &claim.figure)?;
+            self.check_figure(format!("claims[{index}].figure"), &claim.figure, faults);
         }
         for (index, note) in self.notes.iter().enumerate() {
             if !(0.5..=60.0).contains(&note.minutes) {
                 let reason = format!("minutes must be from 0.5 to 60, not {}", note.minutes);
-                return Err(wrong(format!("notes[{index}].minutes"), reason));
+                faults.push(wrong(format!("notes[{index}].minutes"), reason));
             }
         }
         for (index, cue) in self.cues.iter().enumerate() {
@@ -196,33 +213,33 @@ impl Demonstration {
             match &cue.act {
                 Act::Ask(question) => match &question.answer {
                     Answer::Figure(name) => {
-                        self.check_figure(format!("{path}.ask.answer"), name)?
+                        self.check_figure(format!("{path}.ask.answer"), name, faults);
                     }
                     Answer::Typed { choices, right } => {
                         let count = choices.len();
                         if !(2..=6).contains(&count) {
                             let reason = format!("there must be 2 to 6 choices, not {count}");
-                            return Err(wrong(format!("{path}.ask.answer.typed"), reason));
-                        }
-                        if *right >= count {
+                            faults.push(wrong(format!("{path}.ask.answer.typed"), reason));
+                        } else if *right >= count {
                             let reason = format!(
                                 "the right choice must be from 0 to {}, not {right}",
                                 count - 1
                             );
-                            return Err(wrong(format!("{path}.ask.answer.typed.right"), reason));
+                            faults.push(wrong(format!("{path}.ask.answer.typed.right"), reason));
                         }
                     }
                 },
-                Act::Compare(compare) => check_compare(&format!("{path}.compare"), *compare)?,
+                Act::Compare(compare) => {
+                    check_compare(&format!("{path}.compare"), *compare, faults);
+                }
                 _ => {}
             }
         }
-        Ok(())
     }
 
-    fn check_figure(&self, path: String, name: &str) -> Result<(), DemonstrationError> {
+    fn check_figure(&self, path: String, name: &str, faults: &mut Vec<DemonstrationError>) {
         if self.figures.contains_key(name) {
-            return Ok(());
+            return;
         }
         let known: Vec<&str> = self.figures.keys().map(String::as_str).collect();
         let known = if known.is_empty() {
@@ -230,19 +247,16 @@ impl Demonstration {
         } else {
             format!("there are: {}", known.join(", "))
         };
-        Err(wrong(
-            path,
-            format!("{name:?} is none of the figures ({known})"),
-        ))
+        let reason = format!("{name:?} is none of the figures ({known})");
+        faults.push(wrong(path, reason));
     }
 }
 
-fn check_compare(path: &str, compare: Compare) -> Result<(), DemonstrationError> {
-    match compare {
-        Compare::LatitudeDeg(degrees) if !(-90..=90).contains(&degrees) => {
-            let reason = format!("latitude must be from -90 to 90 degrees, not {degrees}");
-            Err(wrong(format!("{path}.latitude_deg"), reason))
-        }
-        _ => Ok(()),
+fn check_compare(path: &str, compare: Compare, faults: &mut Vec<DemonstrationError>) {
+    if let Compare::LatitudeDeg(degrees) = compare
+        && !(-90..=90).contains(&degrees)
+    {
+        let reason = format!("latitude must be from -90 to 90 degrees, not {degrees}");
+        faults.push(wrong(format!("{path}.latitude_deg"), reason));
     }
 }

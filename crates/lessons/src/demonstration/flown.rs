@@ -51,17 +51,25 @@ pub struct Flown {
     scenario: Scenario,
     record: Record<SeededAir>,
     figures: BTreeMap<String, Measured>,
+    plays: [f64; 2],
 }
 
 impl Flown {
-    /// Flies a demonstration and measures its figures.
+    /// Flies a demonstration and measures its figures. Cues beyond what plays are left out.
     ///
     /// # Errors
     /// What [`Demonstration::check_shape`] refuses, and a float that is too fast for the flight.
-    pub fn new(demonstration: Demonstration) -> Result<Self, DemonstrationError> {
+    pub fn new(mut demonstration: Demonstration) -> Result<Self, DemonstrationError> {
         demonstration.check_shape()?;
         let scenario = Scenario::from_file(&demonstration.scenario)?;
         let record = scenario.record()?;
+        let plays = [
+            demonstration.from_s,
+            demonstration.to_s.unwrap_or(scenario.duration()),
+        ];
+        demonstration
+            .cues
+            .retain(|cue| (plays[0]..=plays[1]).contains(&cue.at_s));
         let set = demonstration.cues.iter();
         let set = set.filter(|cue| cue.act == Act::SetIndicator);
         let set: Vec<f64> = set.map(|cue| cue.at_s).collect();
@@ -88,6 +96,7 @@ impl Flown {
             scenario,
             record,
             figures,
+            plays,
         })
     }
 
@@ -101,7 +110,12 @@ impl Flown {
         &self.scenario
     }
 
-    /// Its flight.
+    /// From when to when it plays, in seconds from the start of the flight.
+    pub fn plays(&self) -> [f64; 2] {
+        self.plays
+    }
+
+    /// Its flight, whole.
     pub fn record(&self) -> &Record<SeededAir> {
         &self.record
     }
@@ -122,10 +136,10 @@ impl Flown {
         Some(self.figures.get(name)?.words())
     }
 
-    /// The captions in order, each until the next or the flight's end.
+    /// The captions in order, each until the next or the end of what plays.
     pub fn captions(&self) -> Vec<Caption> {
         let mut captions: Vec<Caption> = Vec::new();
-        let end = self.scenario.duration();
+        let end = self.plays[1];
         for cue in &self.demonstration.cues {
             if let Act::Caption(text) = &cue.act {
                 if let Some(last) = captions.last_mut() {

@@ -207,6 +207,27 @@ mod tests {
     }
 
     #[test]
+    fn a_card_comes_round_or_does_not_and_only_between_is_it_arguable() {
+        for (travel, comes_round, arguable) in [
+            (360.0, true, false),
+            (200.0, true, true),
+            (100.0, false, true),
+            (2.0, false, false),
+            (-40.0, false, false),
+        ] {
+            let round = Measured::Round(travel);
+            assert_eq!(round.words() == "comes round with the nose", comes_round);
+            assert_eq!(round.right_choice(), Some(usize::from(!comes_round)));
+            assert_eq!(round.is_arguable(), arguable);
+        }
+        assert!(Measured::Lag(2.0).is_arguable() && !Measured::Lag(0.5).is_arguable());
+        assert!(
+            Measured::Knots(90.0).is_arguable(),
+            "it has no ways to come out"
+        );
+    }
+
+    #[test]
     fn headings_have_three_figures_and_north_is_360() {
         assert_eq!(Measured::Heading(0.2).words(), "360°");
         assert_eq!(Measured::Heading(359.8).words(), "360°");

@@ -101,6 +101,13 @@ pub struct Demonstration {
     pub place: String,
     /// The flight.
     pub scenario: ScenarioFile,
+    /// From when on it plays, in seconds from the start of the flight, which is flown from there
+    /// all the same. Cues before it are left out.
+    #[serde(default)]
+    pub from_s: f64,
+    /// Until when it plays, likewise; to the flight's end if it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub to_s: Option<f64>,
     /// What is shown.
     #[serde(default)]
     pub views: Vec<View>,

@@ -1,4 +1,6 @@
-//! The page: a compass to fly in the browser.
+//! The pages: a compass to fly in the browser.
+//!
+//! Each page is a program in `bin/`, which starts what stands here.
 //!
 //! | file | concern |
 //! |---|---|
@@ -8,7 +10,10 @@
 //! | `clock.rs` | frame times → whole steps |
 //! | `intent.rs` | what a user can ask for, and the keys for it |
 //! | `route.rs`, `later.rs` | what the address names; files that are fetched when asked for |
+//! | `link.rs`, `share.rs` | links that carry what they open; what can be passed on |
+//! | `embed.rs` | the page in a frame on another page |
 //! | `player/` | a demonstration that is played over the session; what the list of them says |
+//! | `making/` | demonstrations that are made here: the draft, where it is kept, its flight |
 //! | `setting.rs`, `place.rs` | what a flight starts from; the form that sets it |
 //! | `cockpit.rs` | the session as signals: components read, and send intents |
 //! | `cover.rs`, `presenter.rs` | what is hidden from a class; presenter mode |
@@ -16,9 +21,12 @@
 //! | `stick.rs`, `hands.rs` | a stick's axes and buttons → what it asks for; the browser's sticks |
 //! | `preferences.rs` | what the browser remembers |
 //! | `stage.rs` | shapes → canvas |
+//! | `film.rs`, `film/` | a flight → frames; the bridge to `static/film.js`, which encodes them |
 //! | `download.rs` | text or a picture → a file of the user's |
 //! | `words/` | every word on the page |
-//! | `app.rs`, `components/` | the page |
+//! | `app.rs`, `components/` | the page of the flight |
+//! | `drills/`, `numbers/` | the pages of drills and of numbers |
+//! | `light.rs` | light and language on the page's root |
 //! | `speed.rs` | for measuring: flies as fast as it can |
 
 #![allow(
@@ -34,10 +42,17 @@ mod components;
 mod cover;
 mod dip_lines;
 mod download;
+mod drills;
+mod embed;
+mod film;
 mod flown;
 mod hands;
 mod intent;
 mod later;
+mod light;
+mod link;
+mod making;
+mod numbers;
 mod player;
 mod preferences;
 mod presenter;
@@ -45,6 +60,7 @@ mod route;
 mod screen;
 mod session;
 mod setting;
+mod share;
 mod situation_form;
 mod speed;
 mod stage;
@@ -52,7 +68,20 @@ mod stick;
 mod stretch;
 mod words;
 
-fn main() {
+/// Starts the page of drills.
+pub fn drills() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(drills::App);
+}
+
+/// Starts the page of numbers.
+pub fn numbers() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(numbers::App);
+}
+
+/// Starts the page where a flight is flown and demonstrations are shown.
+pub fn fly() {
     console_error_panic_hook::set_once();
     leptos::mount::mount_to_body(app::App);
 }

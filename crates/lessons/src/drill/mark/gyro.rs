@@ -1,0 +1,84 @@
+//! Marking a heading indicator by the error that it carried.
+
+use super::super::course::rms;
+use super::super::gyro::{Settings, indicator};
+use super::super::record::{Record, RecordError};
+use super::super::task::{Aim, Task};
+use super::super::words;
+use super::{Found, Off, ended_too_soon, figure};
+use compass::simulation::Moment;
+
+/// A setting of the indicator by a compass that is off by more is a bad one, degrees; chosen.
+const SET_WELL_DEG: f64 = 3.0;
+
+/// The error that a heading indicator carried.
+pub(super) fn carried(
+    record: &Record,
+    task: &Task,
+    aim: &Aim,
+    moments: &[Moment],
+    [from_s, to_s]: [f64; 2],
+) -> Result<Found, RecordError> {
+    let end = moments.last().map_or(0.0, |it| it.time);
+    for (index, time) in record.gyro_set_s.iter().enumerate() {
+        if !(0.0..=end + 0.1).contains(time) {
+            return Err(RecordError::at(
+                &format!("gyro_set_s[{index}]"),
+                format!("time of a setting must be from 0 s to {end} s, not {time} s"),
+            ));
+        }
+    }
+    let Aim::SetGyro {
+        error_at_start_deg,
+        drift_deg_h,
+        ..
+    } = aim
+    else {
+        return Err(RecordError::at("task", "it has no heading indicator"));
+    };
+    let settings = Settings {
+        latitude_deg: task.at_latitude_deg,
+        drift_deg_h: *drift_deg_h,
+        error_at_start_deg: *error_at_start_deg,
+    };
+    let found = indicator(&settings, moments, &record.gyro_set_s)
+        .map_err(|error| RecordError::at("task", error))?;
+    let counted = found.errors.iter().filter(|(time, _)| *time >= from_s);
+    let root = rms(counted.map(|(_, error)| *error));
+    let badly = found
+        .set
+        .iter()
+        .filter(|(_, wrong)| wrong.abs() > SET_WELL_DEG)
+        .count();
+    let left = found.errors.last().map_or(0.0, |(_, error)| *error);
+    let tolerance = task.id.tolerance_deg;
+    Ok(Found {
+        result: match ended_too_soon(moments, to_s) {
+            Some(reason) => Err(reason),
+            None => Ok(Off {
+                error_deg: root,
+                passed: root <= tolerance,
+                mistake: if badly > 0 {
+                    "set the indicator by a compass that erred"
+                } else {
+                    "set the indicator too late or not at all"
+                },
+            }),
+        },
+        figures: vec![
+            figure("error at the end", left, "°"),
+            figure("settings", found.set.len() as f64, ""),
+            figure(
+                "settings by a compass off by more than 3°",
+                badly as f64,
+                "",
+            ),
+        ],
+        happened: format!(
+            "The indicator was set {} times, {badly} of them by a compass off by more than \
+             {SET_WELL_DEG}°; it carried {}° in root mean square.",
+            found.set.len(),
+            words::tidy(root)
+        ),
+    })
+}

@@ -1,0 +1,73 @@
+//! Figures as they stand on paper.
+
+/// Rounded to a tenth, without a tenth that is none: `15`, `22.5`.
+pub(super) fn plain(value: f64) -> String {
+    let tenths = (value * 10.0).round() / 10.0 + 0.0;
+    let words = if tenths == tenths.round() {
+        format!("{tenths:.0}")
+    } else {
+        format!("{tenths:.1}")
+    };
+    words.replace('-', "−")
+}
+
+/// An angle in radians: `15°`, `22.5°`.
+pub(super) fn degrees(angle: f64) -> String {
+    format!("{}°", plain(angle.to_degrees()))
+}
+
+/// An angle in whole degrees with its sign: `+12°`, `−3°`, `0°`.
+pub(super) fn signed(angle: f64) -> String {
+    match angle.to_degrees().round() as i64 {
+        0 => "0°".to_owned(),
+        whole if whole < 0 => format!("−{}°", -whole),
+        whole => format!("+{whole}°"),
+    }
+}
+
+/// A heading in whole degrees, 001 to 360.
+pub(super) fn heading(whole_degrees: u16) -> String {
+    format!("{whole_degrees:03}°")
+}
+
+/// A dip in radians, and which end of a needle it pulls down.
+pub(super) fn dip(dip: f64) -> String {
+    let side = if dip < 0.0 { "up" } else { "down" };
+    format!("{} {side}", degrees(dip.abs()))
+}
+
+/// An angle in radians, east positive: `3° E`, `12.5° W`.
+pub(super) fn east_west(angle: f64) -> String {
+    let words = degrees(angle.abs());
+    match words.as_str() {
+        "0°" => words,
+        _ if angle < 0.0 => format!("{words} W"),
+        _ => format!("{words} E"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn figures_are_written_as_on_paper() {
+        assert_eq!(
+            [plain(15.0), plain(22.54), plain(-0.01)],
+            ["15", "22.5", "0"]
+        );
+        let angle = |degrees: f64| degrees.to_radians();
+        assert_eq!(
+            [signed(angle(-2.6)), signed(angle(0.4)), signed(angle(12.0))],
+            ["−3°", "0°", "+12°"]
+        );
+        assert_eq!(
+            [east_west(angle(-3.0)), east_west(angle(0.01))],
+            ["3° W", "0°"]
+        );
+        assert_eq!(
+            (heading(7), dip(angle(-40.0))),
+            ("007°".to_owned(), "40° up".to_owned())
+        );
+    }
+}

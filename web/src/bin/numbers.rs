@@ -1,0 +1,5 @@
+//! The page of numbers.
+
+fn main() {
+    web::numbers();
+}

@@ -1,0 +1,330 @@
+//! Passing on what the page shows: its link, the QR code of that, and the code of a frame.
+
+use super::controls::keep_focus;
+use crate::cockpit::use_cockpit;
+use crate::download::download;
+use crate::link::Fault;
+use crate::player::Player;
+use crate::route::Route;
+use crate::screen::call;
+use crate::share::{Share, Subject, route_to};
+use crate::words::LinkWords;
+use drawing::qr_code::{MOST_BYTES, qr_code};
+use leptos::html;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use leptos::wasm_bindgen::JsValue;
+use lessons::link::{Carried, LinkError};
+use web_sys::HtmlInputElement;
+use web_sys::js_sys::Reflect;
+
+/// The button that opens the dialog.
+#[component]
+pub(crate) fn ShareButton() -> impl IntoView {
+    let share: Share = expect_context();
+    let words = &use_cockpit().words.links;
+    view! {
+        <button
+            type="button"
+            class="quiet"
+            id="share"
+            aria-label=words.share.name
+            title=words.share.name
+            aria-haspopup="dialog"
+            on:mousedown=keep_focus
+            on:click=move |_| share.show(true)
+        >
+            {words.share.label}
+        </button>
+    }
+}
+
+/// Why the link in the address was not opened.
+#[component]
+pub(crate) fn RefusedLink() -> impl IntoView {
+    let share: Share = expect_context();
+    let words = &use_cockpit().words.links;
+    // Stands empty until there is something to say, so that screen readers hear it.
+    view! {
+        <div class="refused" role="alert">
+            {move || share.refused().map(|fault| view! {
+                <p>{(words.fault)(&fault)}</p>
+                <button type="button" on:click=move |_| share.set_refused(None)>
+                    {words.put_away}
+                </button>
+            })}
+        </div>
+    }
+}
+
+/// The way from a frame to the page itself.
+#[component]
+pub(crate) fn OpenInFull() -> impl IntoView {
+    let words = &use_cockpit().words.links;
+    let route = crate::route::use_route();
+    view! {
+        <a class="open-in-full" target="_blank" rel="noopener" href=move || address("", &route.get())>
+            {words.open_in_full}
+        </a>
+    }
+}
+
+/// The dialog.
+#[component]
+pub(crate) fn ShareDialog() -> impl IntoView {
+    let share: Share = expect_context();
+    view! {
+        <Show when=move || share.shown()>
+            <Dialog share/>
+        </Show>
+    }
+}
+
+#[component]
+fn Dialog(share: Share) -> impl IntoView {
+    let cockpit = use_cockpit();
+    let player: Player = expect_context();
+    let words = &cockpit.words.links;
+    let dialog = NodeRef::<html::Dialog>::new();
+    Effect::new(move || {
+        if let Some(dialog) = dialog.get() {
+            // Refused only for one that is shown already.
+            let _ = dialog.show_modal();
+        }
+    });
+
+    let mut there = Subject::ALL.to_vec();
+    there.retain(|it| untrack(|| it.is_there(cockpit, player)));
+    let subject = RwSignal::new(there[0]);
+    let made = RwSignal::new(None::<Result<Route, Fault>>);
+    let carried = StoredValue::new(None::<Carried>);
+    Effect::new(move || {
+        let chosen = subject.get();
+        let now = chosen.carried(cockpit, player);
+        carried.set_value(now.clone());
+        made.set(None);
+        spawn_local(async move {
+            let link = match now {
+                Some(carried) => route_to(player, carried).await,
+                None => Err(Fault::NoStart),
+            };
+            // Something else may have been chosen meanwhile, or the dialog closed.
+            if subject.try_get_untracked() == Some(chosen) {
+                made.set(Some(link));
+            }
+        });
+    });
+    let option = move |it: Subject| {
+        let name = (words.subject)(it);
+        view! { <option value=name selected=it == subject.get_untracked()>{name}</option> }
+    };
+    let choices = there.clone();
+    let choose = move |event| {
+        let value = event_target_value(&event);
+        let chosen = there.iter().find(|it| (words.subject)(**it) == value);
+        if let Some(chosen) = chosen {
+            subject.set(*chosen);
+        }
+    };
+    view! {
+        <dialog
+            class="share"
+            aria-labelledby="share-title"
+            node_ref=dialog
+            // Its keys are its own, not the aircraft's.
+            on:keydown=|event| event.stop_propagation()
+            on:close=move |_| share.show(false)
+        >
+            <header>
+                <h2 id="share-title">{words.share.label}</h2>
+                <select aria-label=words.what on:change=choose>
+                    {choices.into_iter().map(option).collect_view()}
+                </select>
+                <button type="button" on:click=move |_| {
+                    if let Some(dialog) = dialog.get_untracked() {
+                        dialog.close();
+                    }
+                }>
+                    {words.close}
+                </button>
+            </header>
+            {move || match made.get() {
+                None => view! { <p role="status">{words.making}</p> }.into_any(),
+                Some(Ok(route)) => view! { <Link words route carried/> }.into_any(),
+                Some(Err(fault)) => view! {
+                    <p role="status">{(words.fault)(&fault)}</p>
+                    {(fault == Fault::Link(LinkError::TooLong))
+                        .then(|| view! { <SaveFile words carried/> })}
+                }
+                .into_any(),
+            }}
+        </dialog>
+    }
+}
+
+/// A link that is made, in its three forms.
+#[component]
+fn Link(
+    words: &'static LinkWords,
+    route: Route,
+    carried: StoredValue<Option<Carried>>,
+) -> impl IntoView {
+    let player: Player = expect_context();
+    let is_demonstration = carried.with_value(|it| matches!(it, Some(Carried::Demonstration(_))));
+    let link = address("", &route);
+    let open = untrack(|| player.open_now());
+    let title = match open.filter(|_| is_demonstration) {
+        Some(it) => format!("Dipwise: {}", it.said(&it.demonstration().title)),
+        None => "Dipwise".to_owned(),
+    };
+    let frame = frame_code(&address("?embed", &route), &title);
+    let length = link.len();
+    let large = RwSignal::new(false);
+    let code = qr_code(&link).map(|code| {
+        let box_of = format!("0 0 {0} {0}", code.side);
+        view! {
+            <div class="qr" class:large=move || large.get()>
+                <svg viewBox=box_of role="img" aria-label=words.qr_code id="qr-code">
+                    <rect width="100%" height="100%"/>
+                    <path d=code.black.to_svg()/>
+                </svg>
+                <button
+                    type="button"
+                    aria-pressed=move || large.get().to_string()
+                    on:click=move |_| large.update(|it| *it = !*it)
+                >
+                    {words.large}
+                </button>
+            </div>
+        }
+        .into_any()
+    });
+    let code = code.unwrap_or_else(|| {
+        view! {
+            <div class="qr">
+                <p>{(words.no_qr_code)(length, MOST_BYTES)}</p>
+                <SaveFile words carried/>
+            </div>
+        }
+        .into_any()
+    });
+    view! {
+        <div class="share-parts">
+            {code}
+            <div class="share-texts">
+                <Copied words label=words.link id="share-link" text=link/>
+                <p class="hint" id="share-length">{(words.length)(length)}</p>
+                <Copied words label=words.frame id="share-frame" text=frame/>
+                <p class="hint">{words.frame_hint}</p>
+            </div>
+        </div>
+    }
+}
+
+/// A text with a button that copies it; where the browser refuses, it is selected.
+#[component]
+fn Copied(
+    words: &'static LinkWords,
+    label: &'static str,
+    id: &'static str,
+    text: String,
+) -> impl IntoView {
+    let field = NodeRef::<html::Input>::new();
+    let said = RwSignal::new("");
+    let copied = text.clone();
+    let copy = move |_| {
+        let text = JsValue::from_str(&copied);
+        spawn_local(async move {
+            let done = match Reflect::get(&window().navigator(), &"clipboard".into()) {
+                Ok(clipboard) => call(&clipboard, "writeText", &[text]).await.is_ok(),
+                Err(_) => false,
+            };
+            if !done && let Some(field) = field.try_get_untracked().flatten() {
+                select(&field);
+            }
+            said.try_set(if done {
+                words.copied
+            } else {
+                words.copy_by_hand
+            });
+        });
+    };
+    view! {
+        <div class="copied">
+            <label for=id>{label}</label>
+            <input
+                type="text"
+                readonly
+                id=id
+                node_ref=field
+                value=text
+                on:focus=move |_| {
+                    if let Some(field) = field.get_untracked() {
+                        select(&field);
+                    }
+                }
+            />
+            <button type="button" on:click=copy>{words.copy}</button>
+            <span role="status">{move || said.get()}</span>
+        </div>
+    }
+}
+
+fn select(field: &HtmlInputElement) {
+    // Neither fails for a text field on the page.
+    let _ = field.focus();
+    field.select();
+}
+
+#[component]
+fn SaveFile(words: &'static LinkWords, carried: StoredValue<Option<Carried>>) -> impl IntoView {
+    let save = move |_| {
+        carried.with_value(|it| {
+            let (name, text) = match it {
+                Some(Carried::Demonstration(it)) => (it.name.as_str(), it.to_json()),
+                Some(Carried::Flight(it)) => ("dipwise-flight", it.to_json()),
+                Some(Carried::Situation(it)) => ("dipwise-situation", it.to_json()),
+                None => return,
+            };
+            download(&format!("{name}.json"), "application/json", &text);
+        });
+    };
+    view! { <button type="button" on:click=save>{words.save_file}</button> }
+}
+
+/// The page's whole address for a route.
+fn address(query: &str, route: &Route) -> String {
+    let location = window().location();
+    // A page always has both.
+    let origin = location.origin().unwrap_or_default();
+    let path = location.pathname().unwrap_or_default();
+    format!("{origin}{path}{query}{}", route.address())
+}
+
+/// The code that puts the page into a frame; it needs no storage and asks for no rights.
+fn frame_code(address: &str, title: &str) -> String {
+    let plain = |text: &str| {
+        text.replace('&', "&amp;")
+            .replace('"', "&quot;")
+            .replace('<', "&lt;")
+    };
+    format!(
+        "<iframe src=\"{}\" title=\"{}\" width=\"720\" height=\"600\" loading=\"lazy\" \
+         style=\"max-width:100%;border:0\"></iframe>",
+        plain(address),
+        plain(title)
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_frames_code_has_no_loose_ends() {
+        let code = frame_code("https://example.org/?embed#d=AB-_", "A \"<b>\" & c");
+        assert!(code.starts_with("<iframe src=\"https://example.org/?embed#d=AB-_\" title="));
+        assert!(code.contains("title=\"A &quot;&lt;b>&quot; &amp; c\" width"));
+        assert!(code.ends_with("></iframe>"));
+    }
+}

@@ -1,0 +1,5 @@
+//! The page of drills.
+
+mod app;
+
+pub(crate) use app::App;

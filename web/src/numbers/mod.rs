@@ -1,0 +1,5 @@
+//! The page of numbers.
+
+mod app;
+
+pub(crate) use app::App;
