@@ -12,7 +12,7 @@
 //! | `route.rs`, `later.rs` | what the address names; files that are fetched when asked for |
 //! | `link.rs`, `share.rs` | links that carry what they open; what can be passed on |
 //! | `embed.rs` | the page in a frame on another page |
-//! | `player.rs` | a demonstration that is played over the session |
+//! | `player/` | a demonstration that is played over the session; what the list of them says |
 //! | `making/` | demonstrations that are made here: the draft, where it is kept, its flight |
 //! | `setting.rs`, `place.rs` | what a flight starts from; the form that sets it |
 //! | `cockpit.rs` | the session as signals: components read, and send intents |
