@@ -170,6 +170,7 @@ fn mirrored(source: FieldSource) -> FieldSource {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::flown::Origin;
     use compass::simulation::STEPS_PER_SECOND;
 
     const CHANGES: [Change; 6] = [
@@ -184,7 +185,8 @@ mod tests {
     /// A right turn through north after five seconds of straight flight.
     fn turn(setting: &Setting, seconds: u64) -> Flown {
         let (start, controls) = setting.at_start().unwrap();
-        let mut flown = Flown::new(start, controls, setting.indicator().unwrap());
+        let origin = Origin::Level(setting.start());
+        let mut flown = Flown::new(origin, start, controls, setting.indicator().unwrap());
         flown.fly(5 * STEPS_PER_SECOND);
         flown.set_controls(controls.with_bank(20_f64.to_radians()));
         flown.fly((seconds - 5) * STEPS_PER_SECOND);

@@ -8,7 +8,7 @@
 //! | `clock.rs` | frame times → whole steps |
 //! | `intent.rs` | what a user can ask for, and the keys for it |
 //! | `route.rs`, `later.rs` | what the address names; files that are fetched when asked for |
-//! | `player.rs` | a demonstration that is played over the session |
+//! | `player/` | a demonstration that is played over the session; what the list of them says |
 //! | `making/` | demonstrations that are made here: the draft, where it is kept, its flight |
 //! | `setting.rs`, `place.rs` | what a flight starts from; the form that sets it |
 //! | `cockpit.rs` | the session as signals: components read, and send intents |

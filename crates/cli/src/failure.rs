@@ -9,6 +9,8 @@ use std::process::ExitCode;
 pub(crate) enum Failure {
     /// Bad input: where, and what is wrong.
     Input(String),
+    /// A demonstration promises what its flight does not bear out: which, and what.
+    Unproved(String),
     /// The output could not be written.
     Output(io::Error),
 }
@@ -26,6 +28,10 @@ impl Failure {
             Self::Input(sentence) => {
                 eprintln!("{sentence}");
                 ExitCode::from(2)
+            }
+            Self::Unproved(sentence) => {
+                eprintln!("{sentence}");
+                ExitCode::FAILURE
             }
             Self::Output(error) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
             Self::Output(error) => {

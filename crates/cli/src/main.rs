@@ -1,13 +1,16 @@
 //! The `dipwise` command: everything that can be checked and scripted without a browser.
 //!
-//! Exit code 0: done. 2: bad input, said in one sentence on standard error, with nothing on
+//! Exit code 0: done. 1: a claim is not borne out, or the output cannot be written. 2: bad input, said in one sentence on standard error, with nothing on
 //! standard output.
 
 mod failure;
 mod field;
 mod fly;
+mod input;
 mod options;
 mod output;
+mod rows;
+mod show;
 mod steady;
 mod table;
 
@@ -30,6 +33,8 @@ struct Arguments {
 enum Command {
     /// Fly a scenario file and print the flight, row by row.
     Fly(fly::Fly),
+    /// List the demonstrations, fly one, tell one or prove them all.
+    Show(show::Show),
     /// Print the Earth's field at a place and a date, by WMM2025.
     Field(field::Field),
     /// Print where a card comes to rest in a steady turn or speed change, by the closed forms.
@@ -50,6 +55,7 @@ fn main() -> ExitCode {
     };
     let done = match arguments.command {
         Command::Fly(fly) => fly.run(),
+        Command::Show(show) => show.run(),
         Command::Field(field) => field.run(),
         Command::Steady(steady) => steady.run(),
         Command::Table(table) => table.run(),

@@ -42,6 +42,27 @@ impl FieldSource {
         }
     }
 
+    /// The same latitude, or dip, in the other hemisphere.
+    #[must_use]
+    pub fn other_hemisphere(self) -> Self {
+        match self {
+            Self::Place { place, date } => {
+                match Place::new(-place.latitude(), place.longitude(), place.altitude()) {
+                    Ok(place) => Self::Place { place, date },
+                    // A latitude's opposite is a latitude.
+                    Err(_) => self,
+                }
+            }
+            Self::Latitude { latitude } => Self::Latitude {
+                latitude: -latitude,
+            },
+            Self::ByHand { horizontal, dip } => Self::ByHand {
+                horizontal,
+                dip: -dip,
+            },
+        }
+    }
+
     /// The latitude in radians, north positive, where there is one; the rules of thumb need it.
     pub fn latitude(self) -> Option<f64> {
         match self {
@@ -66,6 +87,15 @@ mod tests {
         assert_eq!(field.horizontal(), 20e-6);
         assert!((field.dip().to_degrees() - 55.0).abs() < 1e-12);
         assert_eq!(by_hand.latitude(), None);
+    }
+
+    #[test]
+    fn the_other_hemisphere_is_the_mirror_and_back() {
+        let latitude = FieldSource::Latitude { latitude: 0.7 };
+        let mirrored = latitude.other_hemisphere();
+        let (one, other) = (latitude.field().unwrap(), mirrored.field().unwrap());
+        assert_eq!(one.dip(), -other.dip());
+        assert_eq!(mirrored.other_hemisphere(), latitude);
     }
 
     #[test]

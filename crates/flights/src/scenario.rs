@@ -150,6 +150,16 @@ impl Scenario {
         &self.situation
     }
 
+    /// The same flight in another situation, whose field is set by `source`.
+    #[must_use]
+    pub fn in_situation(self, source: FieldSource, situation: Situation) -> Self {
+        Self {
+            source,
+            situation,
+            ..self
+        }
+    }
+
     /// The air's white numbers.
     pub fn air(&self) -> SeededAir {
         self.air

@@ -3,8 +3,10 @@
 use super::player::Plain;
 use crate::cockpit::{Cockpit, use_cockpit};
 use crate::player::plan::{Item, Plan};
+use leptos::html;
 use leptos::prelude::*;
-use lessons::demonstration::Flown;
+use leptos::wasm_bindgen::JsValue;
+use web_sys::Element;
 
 /// The plan, with its buttons, which are not printed.
 #[component]
@@ -12,80 +14,105 @@ pub(crate) fn LessonPlan() -> impl IntoView {
     let cockpit = use_cockpit();
     let words = &cockpit.words.demonstrations;
     let player = cockpit.player;
-    let plan = move || player.open_now().map(|it| paper(cockpit, &it));
+    let sheet = NodeRef::<html::Article>::new();
+    Effect::new(move || {
+        if let (Some(sheet), Some(flown)) = (sheet.get(), player.open_now()) {
+            sheet.set_text_content(None);
+            for line in lines(cockpit, Plan::of(&flown)) {
+                // Refused only by a browser out of memory.
+                let _ = line.write(&sheet);
+            }
+        }
+    });
     view! {
         <main class="plan">
             <div class="plan-tools">
                 // Refused only in a frame that may not print.
-                <Plain button=words.print press=move |_| drop(window().print())/>
-                <Plain button=words.close_plan press=move |_| player.show_plan(false)/>
+                <Plain button=words.print press=move |()| drop(window().print())/>
+                <Plain button=words.close_plan press=move |()| player.show_plan(false)/>
             </div>
-            {plan}
+            <article class="sheet" id="plan" node_ref=sheet></article>
         </main>
     }
 }
 
-fn paper(cockpit: Cockpit, flown: &Flown) -> impl IntoView + use<> {
-    let words = &cockpit.words.demonstrations;
-    let plan = Plan::of(flown);
-    let notes = plan.notes.into_iter().map(|(minutes, say)| {
-        view! { <li><strong>{(words.minutes)(minutes)}</strong><p>{say}</p></li> }
-    });
-    let course = plan.course.into_iter().map(|(time, item)| {
-        view! {
-            <tr>
-                <th scope="row">{(words.clock)(time)}</th>
-                <td>{line(cockpit, item)}</td>
-            </tr>
+/// A line of the sheet: the element that it is, what stands in its margin, and its text.
+struct Line {
+    tag: &'static str,
+    margin: String,
+    text: String,
+}
+
+impl Line {
+    fn new(tag: &'static str, text: impl Into<String>) -> Self {
+        Self {
+            tag,
+            margin: String::new(),
+            text: text.into(),
         }
-    });
-    let figures = plan.figures.into_iter().map(|(name, words)| {
-        view! { <div><dt>{name}</dt><dd>{words}</dd></div> }
-    });
-    let place = cockpit.now().setting;
-    view! {
-        <article class="paper" id="plan">
-            <h2>{plan.title}</h2>
-            <p>{(cockpit.words.place)(&place)}" · "{(cockpit.words.dip_line)(place.field().dip().to_degrees())}</p>
-            <p>{plan.look_for}</p>
-            <h3>{words.notes}" "<small>{(words.minutes_in_all)(plan.minutes)}</small></h3>
-            <ul class="plan-notes">{notes.collect_view()}</ul>
-            <h3>{words.course}</h3>
-            <table>
-                <thead><tr><th scope="col">{words.time}</th><th scope="col">{words.happens}</th></tr></thead>
-                <tbody>{course.collect_view()}</tbody>
-            </table>
-            <h3>{words.rule}</h3>
-            <p>{plan.rule}</p>
-            <h3>{words.figures}</h3>
-            <dl class="plan-figures">{figures.collect_view()}</dl>
-            <p class="plan-caution">{cockpit.words.caution}</p>
-        </article>
+    }
+
+    fn beside(margin: String, text: String) -> Self {
+        Self {
+            margin,
+            ..Self::new("p", text)
+        }
+    }
+
+    fn write(&self, sheet: &Element) -> Result<(), JsValue> {
+        let line = document().create_element(self.tag)?;
+        if !self.margin.is_empty() {
+            line.set_class_name("with-margin");
+            let margin = document().create_element("strong")?;
+            margin.set_text_content(Some(&self.margin));
+            line.append_child(&margin)?;
+            line.append_with_str_1(" ")?;
+        }
+        let text = document().create_element("span")?;
+        text.set_text_content(Some(&self.text));
+        line.append_child(&text)?;
+        sheet.append_child(&line)?;
+        Ok(())
     }
 }
 
-fn line(cockpit: Cockpit, item: Item) -> AnyView {
+fn lines(cockpit: Cockpit, plan: Plan) -> Vec<Line> {
     let words = &cockpit.words.demonstrations;
-    match item {
-        Item::Chapter(title) => view! { <strong>{title}</strong> }.into_any(),
-        Item::Caption(text) => text.into_any(),
-        Item::Stop => words.plan_stop.into_any(),
-        Item::Answer => words.plan_answer.into_any(),
-        Item::Question(posed) => {
-            let choices = posed.choices.iter().enumerate().map(|(index, choice)| {
-                let choice = choice.clone();
-                if index == posed.right {
-                    view! { <li><strong>"✓ "{choice}</strong>" — "{words.right}</li> }.into_any()
-                } else {
-                    view! { <li>{choice}</li> }.into_any()
-                }
-            });
-            view! {
-                <em>{posed.question.clone()}</em>
-                <ul>{choices.collect_view()}</ul>
-                {posed.measured.as_ref().map(|it| (words.measured)(it))}
+    let setting = untrack(|| cockpit.now().setting);
+    let dip = (cockpit.words.dip_line)(setting.field().dip().to_degrees());
+    let place = (cockpit.words.place)(&setting);
+    let mut lines = vec![
+        Line::new("h2", plan.title),
+        Line::new("p", plan.flown),
+        Line::new("p", format!("{place} · {dip}")),
+        Line::new("p", plan.look_for),
+    ];
+    lines.push(Line::new("h3", (words.notes)(plan.minutes)));
+    let notes = plan.notes.into_iter();
+    lines.extend(notes.map(|(minutes, say)| Line::beside((words.minutes)(minutes), say)));
+    lines.push(Line::new("h3", words.course));
+    for (time, item) in plan.course {
+        let text = match item {
+            Item::Chapter(title) => {
+                lines.push(Line {
+                    margin: (words.clock)(time),
+                    ..Line::new("h4", title)
+                });
+                continue;
             }
-            .into_any()
-        }
+            Item::Caption(text) => text,
+            Item::Stop => words.plan_stop.to_owned(),
+            Item::Answer => words.plan_answer.to_owned(),
+            Item::Question(posed) => (words.plan_question)(&posed),
+        };
+        lines.push(Line::beside((words.clock)(time), text));
     }
+    lines.push(Line::new("h3", words.rule));
+    lines.push(Line::new("p", plan.rule));
+    lines.push(Line::new("h3", words.figures));
+    let figures = plan.figures.into_iter();
+    lines.extend(figures.map(|(name, said)| Line::new("p", (words.figure)(&name, &said))));
+    lines.push(Line::new("footer", cockpit.words.caution));
+    lines.retain(|it| !it.text.is_empty());
+    lines
 }

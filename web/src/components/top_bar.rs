@@ -138,8 +138,13 @@ fn Elsewhere(listed: Memo<bool>) -> impl IntoView {
         false => (Route::Demonstrations, words.title),
     };
     view! {
-        <a class="button elsewhere" id="elsewhere" href=move || to().0.address()>
-            {move || to().1}
+        <a
+            class="button elsewhere"
+            id="elsewhere"
+            aria-label=move || to().1
+            href=move || to().0.address()
+        >
+            <span class="elsewhere-label">{move || to().1}</span>
         </a>
     }
 }

@@ -9,6 +9,7 @@ pub(crate) mod plan;
 mod views;
 
 use crate::cockpit::{Cockpit, Shown};
+use crate::intent::Intent;
 use crate::later::later;
 use crate::session::Session;
 use answers::Answers;
@@ -34,6 +35,10 @@ struct Followed {
     flight: u32,
     jumps: u32,
     time: f64,
+    /// The latest moment that the class has seen.
+    seen: f64,
+    /// By how many times twice as fast the user wants it played than it says itself.
+    tempo: i8,
 }
 
 /// What the user had before, to be had again.
@@ -51,12 +56,8 @@ pub(crate) struct Player {
     /// When the pilot took the controls, in seconds of the demonstration.
     away: RwSignal<Option<f64>>,
     at_end: RwSignal<bool>,
-    /// The latest moment that the class has seen, in seconds.
-    seen: RwSignal<f64>,
     captions: RwSignal<bool>,
     looped: RwSignal<bool>,
-    /// By how many times twice as fast the user wants it played than it says itself.
-    tempo: RwSignal<i8>,
     /// What the class answered.
     pub(crate) answers: Answers,
     followed: StoredValue<Followed>,
@@ -80,10 +81,8 @@ impl Player {
             standing: RwSignal::new(Standing::START),
             away: RwSignal::new(None),
             at_end: RwSignal::new(false),
-            seen: RwSignal::new(0.0),
             captions: RwSignal::new(true),
             looped: RwSignal::new(false),
-            tempo: RwSignal::new(0),
             answers: Answers::new(),
             followed: StoredValue::new(Followed::default()),
             before: StoredValue::new_local(None),
@@ -183,7 +182,7 @@ impl Player {
     /// The latest moment that the class has seen, in seconds: what comes after it is for them to
     /// guess, so that no chart may show it. None without a demonstration.
     pub(crate) fn seen(self) -> Option<f64> {
-        untrack(|| self.plays().then(|| self.seen.get()))
+        untrack(|| self.plays().then(|| self.followed.get_value().seen))
     }
 
     /// Whether captions are shown.
@@ -227,10 +226,15 @@ impl Player {
                 shown,
             }));
         }
-        cockpit.show(views::shown(&flown.demonstration().views, shown));
-        self.tempo.set(0);
+        // What another demonstration put there is not what the user had.
+        let before = (self.before).with_value(|it| it.as_ref().map(|it| it.shown));
+        let views = &flown.demonstration().views;
+        cockpit.show(views::shown(views, before.unwrap_or(shown)));
         let start = flown.plays()[0];
-        self.seen.set(start);
+        self.followed.set_value(Followed {
+            seen: start,
+            ..Followed::default()
+        });
         self.answers.clear();
         self.away.set(None);
         self.plan_shown.set(false);
@@ -282,7 +286,7 @@ impl Player {
                 self.away.set(Some(was.time));
                 cockpit.tell(cockpit.words.demonstrations.flying.to_owned());
             }
-        } else if now.jumps != was.jumps || now.time < was.time {
+        } else if cockpit.with_session(Session::jumps) != was.jumps || now.time < was.time {
             self.arrive(cockpit, &flown);
         } else if now.time > was.time {
             self.pass(cockpit, &flown);
@@ -308,7 +312,7 @@ impl Player {
             .last()
             .filter(|cue| cue.act.stops() && on > passed);
         if let Some(stop) = last {
-            cockpit.ask_session(crate::intent::Intent::LookAt(stop.at_s));
+            cockpit.ask_session(Intent::LookAt(stop.at_s));
             self.note(cockpit);
         } else if at_end && on == cues.len() && self.looped.get_untracked() {
             self.again(cockpit);
@@ -331,14 +335,12 @@ impl Player {
     /// Notes the moment that is seen, and says whether it is the end.
     fn note(self, cockpit: Cockpit) -> bool {
         let now = cockpit.now();
-        self.followed.set_value(Followed {
-            flight: now.flight,
-            jumps: now.jumps,
-            time: now.time,
+        self.followed.update_value(|it| {
+            it.flight = now.flight;
+            it.jumps = cockpit.with_session(Session::jumps);
+            it.time = now.time;
+            it.seen = it.seen.max(now.time);
         });
-        if now.time > self.seen.get_untracked() {
-            self.seen.set(now.time);
-        }
         let at_end = !now.looking;
         if self.at_end.get_untracked() != at_end {
             self.at_end.set(at_end);
@@ -387,11 +389,11 @@ impl Player {
         {
             told.push(flown.said(text));
         }
-        if (new.question, new.revealed) != (old.question, old.revealed)
+        if (new.question, new.revealed_at) != (old.question, old.revealed_at)
             && let Some(Act::Ask(question)) = act(new.question)
             && let Some(posed) = flown.posed(question)
         {
-            told.push(if new.revealed {
+            told.push(if new.revealed_at.is_some() {
                 (words.answered)(&posed)
             } else {
                 (words.asked)(&posed)

@@ -22,6 +22,8 @@ pub(crate) enum Item {
 pub(crate) struct Plan {
     /// What the demonstration is called.
     pub(crate) title: String,
+    /// Where and in what it is flown.
+    pub(crate) flown: String,
     /// What to look for.
     pub(crate) look_for: String,
     /// Minutes, and what is said in them.
@@ -55,6 +57,11 @@ impl Plan {
         let figures = flown.figures().iter();
         Self {
             title: flown.said(&it.title),
+            flown: [it.place.as_str(), &it.aircraft]
+                .into_iter()
+                .filter(|it| !it.is_empty())
+                .collect::<Vec<_>>()
+                .join(" · "),
             look_for: flown.said(&it.look_for),
             notes: notes
                 .clone()

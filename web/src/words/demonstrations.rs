@@ -79,15 +79,17 @@ pub(crate) struct DemonstrationWords {
     pub(crate) plan: Button,
     pub(crate) print: Button,
     pub(crate) close_plan: Button,
-    pub(crate) notes: &'static str,
+    /// Takes minutes in all.
+    pub(crate) notes: fn(f64) -> String,
     pub(crate) minutes: fn(f64) -> String,
-    pub(crate) minutes_in_all: fn(f64) -> String,
     pub(crate) course: &'static str,
-    pub(crate) time: &'static str,
-    pub(crate) happens: &'static str,
     /// Takes seconds of flight.
     pub(crate) clock: fn(f64) -> String,
     pub(crate) plan_stop: &'static str,
     pub(crate) plan_answer: &'static str,
+    /// The question, its choices and which is right.
+    pub(crate) plan_question: fn(&Posed) -> String,
+    /// Takes a figure's name and what it says.
+    pub(crate) figure: fn(&str, &str) -> String,
     pub(crate) figures: &'static str,
 }

@@ -71,7 +71,7 @@ pub(super) const DEMONSTRATIONS: DemonstrationWords = DemonstrationWords {
     },
     right: "Right",
     not_right: "Not so",
-    measured: |words| format!("Measured on this flight: the compass {words}."),
+    measured: |words| format!("Measured on this flight: {words}."),
     asked: |posed| {
         let choices = posed.choices.join("; or ");
         format!("Question: {} {choices}?", posed.question)
@@ -93,7 +93,13 @@ pub(super) const DEMONSTRATIONS: DemonstrationWords = DemonstrationWords {
     as_made: "each where it was made",
     to_as_made: "Each where it was made",
     measuring: |done, of| format!("Measured: {done} of {of}"),
-    headline: |figure| format!("The compass {figure}."),
+    headline: |figure| {
+        let mut letters = figure.chars();
+        let first = letters
+            .next()
+            .map(|it| it.to_uppercase().collect::<String>());
+        first.unwrap_or_default() + letters.as_str()
+    },
     groups: |all| grouped(all),
     open_file: "Open a file",
     too_long: |length, most| {
@@ -119,20 +125,79 @@ pub(super) const DEMONSTRATIONS: DemonstrationWords = DemonstrationWords {
         label: "Back",
         name: "Back to the demonstration",
     },
-    notes: "What to say",
+    notes: |minutes| format!("What to say: {minutes} minutes in all"),
     minutes: |minutes| format!("{minutes} min"),
-    minutes_in_all: |minutes| format!("{minutes} minutes in all"),
     course: "What happens",
-    time: "Time",
-    happens: "On the screen",
     clock,
     plan_stop: "It stands still. Press Page Down to go on.",
     plan_answer: "The answer is shown.",
+    plan_question: |posed| {
+        let choices = posed.choices.iter().enumerate().map(|(index, choice)| {
+            let mark = if index == posed.right { "☑" } else { "☐" };
+            format!(" {mark} {choice}")
+        });
+        let choices: String = choices.collect();
+        let measured = posed.measured.as_ref();
+        let measured = measured.map_or_else(String::new, |it| format!(" Measured: {it}."));
+        format!("Question: {}{choices}.{measured}", posed.question)
+    },
+    figure: |name, said| format!("{name}: {said}"),
     figures: "Measured on this flight",
 };
 
 /// The groups of the catalogue, by the names of their demonstrations; what is in none comes last.
-const GROUPS: &[(&str, &[&str])] = &[];
+const GROUPS: &[(&str, &[&str])] = &[
+    ("Where nothing errs", &["steady-flight", "equator-turn"]),
+    (
+        "Turns onto north and south",
+        &[
+            "north-from-west",
+            "north-from-east",
+            "south-from-east",
+            "south-from-west",
+            "part-way-north",
+            "part-way-south",
+        ],
+    ),
+    (
+        "Turns off north and south",
+        &["off-north-right", "off-north-left", "off-south-right"],
+    ),
+    ("A whole circle", &["full-circle-right", "full-circle-left"]),
+    (
+        "Speed, climb and descent",
+        &[
+            "speed-east",
+            "speed-west",
+            "speed-north",
+            "speed-south",
+            "climb-descent",
+        ],
+    ),
+    (
+        "From latitude to latitude",
+        &["middle-latitudes", "high-latitude", "near-pole"],
+    ),
+    (
+        "South of the equator",
+        &[
+            "southern-onto-north",
+            "southern-onto-south",
+            "southern-off-south",
+            "southern-speed",
+        ],
+    ),
+    (
+        "The limits of the card",
+        &[
+            "steep-bank",
+            "swirl",
+            "rough-air",
+            "indicator-in-turn",
+            "iron",
+        ],
+    ),
+];
 
 fn grouped(all: &[Demonstration]) -> Vec<Group> {
     let place = |name: &&str| all.iter().position(|it| it.name == *name);
@@ -145,4 +210,28 @@ fn grouped(all: &[Demonstration]) -> Vec<Group> {
     groups.push(("More", rest));
     groups.retain(|(_, of)| !of.is_empty());
     groups
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use lessons::demonstration::catalogue;
+
+    #[test]
+    fn every_demonstration_of_the_catalogue_is_in_one_group() {
+        let all: Vec<Demonstration> = catalogue::FILES
+            .iter()
+            .map(|(name, text)| {
+                Demonstration::from_json(text).unwrap_or_else(|it| panic!("{name}: {it}"))
+            })
+            .collect();
+        let groups = grouped(&all);
+        assert!(
+            groups.iter().all(|(title, _)| *title != "More"),
+            "{groups:?}"
+        );
+        let mut places: Vec<usize> = groups.into_iter().flat_map(|it| it.1).collect();
+        places.sort_unstable();
+        assert_eq!(places, (0..all.len()).collect::<Vec<_>>());
+    }
 }

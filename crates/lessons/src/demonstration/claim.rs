@@ -31,6 +31,13 @@ pub enum Unproved {
     Unclaimed(String),
 }
 
+impl Unproved {
+    /// Whether it is a claim that does not hold.
+    pub fn is_claim(&self) -> bool {
+        matches!(self, Self::Claim(..))
+    }
+}
+
 impl fmt::Display for Unproved {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

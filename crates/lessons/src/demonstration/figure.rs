@@ -1,5 +1,6 @@
 //! What can be measured on a demonstration's flight.
 
+use super::Compare;
 use serde::{Deserialize, Serialize};
 
 /// A heading that is passed.
@@ -23,6 +24,16 @@ pub enum Aid {
     Speed,
 }
 
+/// Something measured on the same flight in a second situation.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct Beside {
+    /// The second situation, as one that is shown beside the first.
+    pub situation: Compare,
+    /// What is measured there; not beside once more.
+    pub measure: Box<Figure>,
+}
+
 /// Something measured on the flight. Times are seconds from the start; two of them are a stretch,
 /// both ends included.
 #[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
@@ -32,7 +43,10 @@ pub enum Figure {
     LagOn(On),
     /// The same by the rule of thumb, for the turn as it is flown there.
     RuleOn(On),
-    /// The same by the closed form, for the bank and the field there.
+    /// The reading at which to begin to roll out there by the rule of thumb: its lag or lead, and
+    /// half the bank to stop in.
+    RollOutOn(On),
+    /// The same as the lag by the closed form, for the bank and the field there.
     ClosedFormOn(On),
     /// By how much the reading is behind the turn at a time.
     LagAt(f64),
@@ -58,6 +72,9 @@ pub enum Figure {
     ReadingTravel([f64; 2]),
     /// How far the nose travels in a stretch, in the way of the turn.
     HeadingTravel([f64; 2]),
+    /// Whether the reading comes round with the nose in a stretch in which the nose makes a whole
+    /// circle.
+    Round([f64; 2]),
     /// From a time on, how long until the reading stays within 2° of where it is at the end.
     SettlesAfter(f64),
     /// The heading at a time.
@@ -80,15 +97,20 @@ pub enum Figure {
     BankWithoutRevolution,
     /// The memory aid for the hemisphere.
     Aid(Aid),
+    /// Any of these in a second situation.
+    Beside(Beside),
 }
 
 impl Figure {
     /// The times at which it is measured, for a check that they lie within the flight.
     pub(crate) fn times(&self) -> Vec<f64> {
         match self {
-            Self::LagOn(on) | Self::RuleOn(on) | Self::ClosedFormOn(on) | Self::ShortOf(on) => {
-                vec![on.after_s]
-            }
+            Self::LagOn(on)
+            | Self::RuleOn(on)
+            | Self::RollOutOn(on)
+            | Self::ClosedFormOn(on)
+            | Self::ShortOf(on) => vec![on.after_s],
+            Self::Beside(beside) => beside.measure.times(),
             Self::LagAt(at)
             | Self::ErrorAt(at)
             | Self::SettlesAfter(at)
@@ -106,6 +128,7 @@ impl Figure {
             | Self::TowardNorth(stretch)
             | Self::FirstWay(stretch)
             | Self::ReadingTravel(stretch)
+            | Self::Round(stretch)
             | Self::HeadingTravel(stretch) => stretch.to_vec(),
             Self::Latitude | Self::Dip | Self::BankWithoutRevolution | Self::Aid(_) => Vec::new(),
         }

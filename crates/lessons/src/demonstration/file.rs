@@ -1,7 +1,7 @@
 //! Reading and writing a demonstration's file, and everything that can be wrong with one.
 
 use super::text::{Piece, pieces};
-use super::{Act, Answer, Compare, Demonstration};
+use super::{Act, Answer, Compare, Demonstration, Figure};
 use flights::{Scenario, ScenarioError, read_json};
 use thiserror::Error;
 
@@ -100,6 +100,13 @@ impl Demonstration {
             let reason = format!("a title has 1 to {LONGEST_TITLE} characters, not {length}");
             faults.push(wrong("title", reason));
         }
+        for (path, text) in [("aircraft", &self.aircraft), ("place", &self.place)] {
+            let length = text.chars().count();
+            if length > LONGEST_TITLE {
+                let reason = format!("a name has at most {LONGEST_TITLE} characters, not {length}");
+                faults.push(wrong(path, reason));
+            }
+        }
         for (path, count, most) in [
             ("cues", self.cues.len(), MOST_CUES),
             ("figures", self.figures.len(), MOST_FIGURES),
@@ -162,6 +169,14 @@ impl Demonstration {
                 let reason = "the first of two times must not be after the second";
                 faults.push(wrong(format!("figures.{name}"), reason));
             }
+            if let Figure::Beside(beside) = figure {
+                let path = format!("figures.{name}.beside");
+                check_compare(&path, beside.situation, faults);
+                if matches!(*beside.measure, Figure::Beside(_)) {
+                    let reason = "what is measured beside must not be beside once more";
+                    faults.push(wrong(format!("{path}.measure"), reason));
+                }
+            }
         }
     }
 
@@ -214,9 +229,8 @@ impl Demonstration {
                         }
                     }
                 },
-                Act::Compare(Compare::LatitudeDeg(degrees)) if !(-90..=90).contains(degrees) => {
-                    let reason = format!("latitude must be from -90 to 90 degrees, not {degrees}");
-                    faults.push(wrong(format!("{path}.compare.latitude_deg"), reason));
+                Act::Compare(compare) => {
+                    check_compare(&format!("{path}.compare"), *compare, faults);
                 }
                 _ => {}
             }
@@ -235,5 +249,14 @@ impl Demonstration {
         };
         let reason = format!("{name:?} is none of the figures ({known})");
         faults.push(wrong(path, reason));
+    }
+}
+
+fn check_compare(path: &str, compare: Compare, faults: &mut Vec<DemonstrationError>) {
+    if let Compare::LatitudeDeg(degrees) = compare
+        && !(-90..=90).contains(&degrees)
+    {
+        let reason = format!("latitude must be from -90 to 90 degrees, not {degrees}");
+        faults.push(wrong(format!("{path}.latitude_deg"), reason));
     }
 }

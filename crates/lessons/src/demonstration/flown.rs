@@ -1,8 +1,12 @@
 //! A demonstration with its flight flown and its figures measured.
 
+use super::beside::changed;
 use super::text::{Piece, filled, pieces};
 use super::trace::Trace;
-use super::{Act, Answer, Claim, Demonstration, DemonstrationError, Measured, Question, Unproved};
+use super::{
+    Act, Answer, Beside, Claim, Compare, Demonstration, DemonstrationError, Figure, Measured,
+    Question, Unproved,
+};
 use compass::record::Record;
 use flights::Scenario;
 use flights::air::SeededAir;
@@ -68,16 +72,25 @@ impl Flown {
             .retain(|cue| (plays[0]..=plays[1]).contains(&cue.at_s));
         let set = demonstration.cues.iter();
         let set = set.filter(|cue| cue.act == Act::SetIndicator);
-        let trace = Trace::new(
-            &record,
-            scenario.source(),
-            set.map(|cue| cue.at_s).collect(),
-        );
-        let figures = demonstration
-            .figures
-            .iter()
-            .map(|(name, figure)| (name.clone(), trace.measure(figure)))
-            .collect();
+        let set: Vec<f64> = set.map(|cue| cue.at_s).collect();
+        let trace = Trace::new(&record, scenario.source(), set.clone());
+        let mut beside: Vec<(Compare, Trace)> = Vec::new();
+        let mut figures = BTreeMap::new();
+        for (name, figure) in &demonstration.figures {
+            let measured = match figure {
+                Figure::Beside(Beside { situation, measure }) => {
+                    if !beside.iter().any(|(known, _)| known == situation) {
+                        let other = changed(&scenario, *situation)?;
+                        let trace = Trace::new(&other.record()?, other.source(), set.clone());
+                        beside.push((*situation, trace));
+                    }
+                    let of = beside.iter().find(|(known, _)| known == situation);
+                    of.map_or(Measured::Never, |(_, trace)| trace.measure(measure))
+                }
+                _ => trace.measure(figure),
+            };
+            figures.insert(name.clone(), measured);
+        }
         Ok(Self {
             demonstration,
             scenario,
@@ -213,7 +226,7 @@ impl Flown {
             }) = &cue.act
             {
                 told.insert(name);
-                if self.figures.get(name).is_none_or(|it| too_close(*it)) {
+                if self.figures.get(name).is_none_or(|it| it.is_arguable()) {
                     unproved.push(Unproved::TooClose(name.clone()));
                 }
             }
@@ -241,17 +254,12 @@ impl Flown {
         let claims = self.demonstration.claims.iter();
         let unproved = claims.filter_map(|claim| {
             let measured = number(claim);
-            let holds = measured.is_some_and(|it| (claim.least..=claim.most).contains(&it));
+            let within = |number: f64| (claim.least..=claim.most).contains(&number);
+            let is_heading = matches!(self.figures.get(&claim.figure), Some(Measured::Heading(_)));
+            // About north, a heading is claimed to be from −1 to 1.
+            let holds = measured.is_some_and(|it| within(it) || is_heading && within(it - 360.0));
             (!holds).then(|| Unproved::Claim(claim.clone(), measured))
         });
         unproved.collect()
-    }
-}
-
-/// Whether a question about it could be argued about: it shows as a degree or two.
-fn too_close(measured: Measured) -> bool {
-    match (measured.right_choice(), measured.number()) {
-        (Some(_), Some(number)) => (1.0..2.5).contains(&number.abs()),
-        _ => true,
     }
 }

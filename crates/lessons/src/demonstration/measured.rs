@@ -15,6 +15,8 @@ pub enum Measured {
     WrongWay(f64),
     /// The nose still short of a heading; past it where negative.
     Short(f64),
+    /// The reading's travel, in the way of the turn, while the nose makes a whole circle.
+    Round(f64),
     /// An angle without a side.
     Angle(f64),
     /// A heading or a reading in [0, 360).
@@ -36,6 +38,10 @@ pub enum Measured {
 /// An angle that shows as less than two whole degrees counts as none, as on the page.
 const NONE_BELOW: f64 = 1.5;
 
+/// A card that has travelled this far when the nose has made a whole circle has come round: half
+/// of it, as it travels all of it or none.
+const ROUND_FROM: f64 = 180.0;
+
 impl Measured {
     /// The number that claims are about: an angle in degrees with its sign, seconds, knots. None
     /// of words, and of what never happened.
@@ -46,6 +52,7 @@ impl Measured {
             | Self::TowardNorth(it)
             | Self::WrongWay(it)
             | Self::Short(it)
+            | Self::Round(it)
             | Self::Angle(it)
             | Self::Heading(it)
             | Self::Seconds(it)
@@ -87,6 +94,8 @@ impl Measured {
                 "turns the right way from the start",
             ),
             Self::Short(it) => either(it, "* short", "* past", "there"),
+            Self::Round(it) if it >= ROUND_FROM => "comes round with the nose".to_owned(),
+            Self::Round(_) => "swings out and back, and does not come round".to_owned(),
             Self::Aid(aid, hemisphere) => aid_words(aid, hemisphere).to_owned(),
             Self::Never => "never comes there".to_owned(),
             _ => self.figure(),
@@ -112,6 +121,7 @@ impl Measured {
             | Self::TowardNorth(it)
             | Self::WrongWay(it)
             | Self::Short(it)
+            | Self::Round(it)
             | Self::Angle(it) => whole(it),
         }
     }
@@ -128,6 +138,7 @@ impl Measured {
             ],
             Self::WrongWay(_) => &["First the wrong way", "The right way from the start"],
             Self::Short(_) => &["Short of it", "Past it", "On it"],
+            Self::Round(_) => &["It comes round with the nose", "It swings out and back"],
             _ => &[],
         }
     }
@@ -143,7 +154,20 @@ impl Measured {
                 })
             }
             Self::WrongWay(it) => Some(usize::from(it < NONE_BELOW)),
+            Self::Round(it) => Some(usize::from(it < ROUND_FROM)),
             _ => None,
+        }
+    }
+
+    /// Whether a question about it could be argued about: it shows as a degree or two, or a card
+    /// is left between coming round and not.
+    pub(crate) fn is_arguable(self) -> bool {
+        match self {
+            Self::Round(it) => (90.0..270.0).contains(&it),
+            _ => match (self.right_choice(), self.number()) {
+                (Some(_), Some(number)) => (1.0..2.5).contains(&number.abs()),
+                _ => true,
+            },
         }
     }
 }

@@ -26,6 +26,7 @@
 //! # Ok::<(), lessons::demonstration::DemonstrationError>(())
 //! ```
 
+mod beside;
 pub mod catalogue;
 mod claim;
 mod cue;
@@ -37,9 +38,10 @@ mod standing;
 mod text;
 mod trace;
 
+pub use beside::STRAY_IRON_NT;
 pub use claim::{Claim, Unproved};
 pub use cue::{Act, Answer, Compare, Cover, Cue, Part, Question, Speed};
-pub use figure::{Aid, Figure, On};
+pub use figure::{Aid, Beside, Figure, On};
 pub use file::{
     DemonstrationError, LONGEST_FILE, LONGEST_TEXT, LONGEST_TITLE, MOST_CUES, MOST_FIGURES,
     MOST_NOTES, VERSION,
@@ -91,6 +93,12 @@ pub struct Demonstration {
     pub name: String,
     /// What it is called on the screen.
     pub title: String,
+    /// What is flown, in a few words: an aircraft of our own invention.
+    #[serde(default)]
+    pub aircraft: String,
+    /// Where it is flown, in a few words: a place of our own invention.
+    #[serde(default)]
+    pub place: String,
     /// The flight.
     pub scenario: ScenarioFile,
     /// From when on it plays, in seconds from the start of the flight, which is flown from there
@@ -140,6 +148,8 @@ impl Demonstration {
     pub(crate) fn texts(&self) -> Vec<(String, &str)> {
         let mut texts = vec![
             ("title".to_owned(), self.title.as_str()),
+            ("aircraft".to_owned(), &self.aircraft),
+            ("place".to_owned(), &self.place),
             ("look_for".to_owned(), &self.look_for),
             ("rule".to_owned(), &self.rule),
         ];

@@ -11,7 +11,7 @@ impl Act {
 }
 
 /// What stands after some cues were passed. Cues are named by their index.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Standing {
     /// How many cues were passed.
     pub passed: usize,
@@ -27,10 +27,11 @@ pub struct Standing {
     pub cover: Cover,
     /// The second situation.
     pub compare: Compare,
-    /// The cue whose question was asked last; a new chapter puts it away.
+    /// The cue whose question was asked last. Once it is answered, the next chapter that begins
+    /// later puts it away.
     pub question: Option<usize>,
-    /// Whether that question is answered.
-    pub revealed: bool,
+    /// When that question was answered, in seconds from the start; none while it is open.
+    pub revealed_at: Option<f64>,
 }
 
 impl Standing {
@@ -44,36 +45,38 @@ impl Standing {
         cover: Cover::Nothing,
         compare: Compare::Alone,
         question: None,
-        revealed: false,
+        revealed_at: None,
     };
 
     /// After the first `passed` of the cues.
     pub fn after(cues: &[Cue], passed: usize) -> Self {
         let mut standing = Self::START;
         for (index, cue) in cues.iter().enumerate().take(passed) {
-            standing.pass(index, &cue.act);
+            standing.pass(index, cue);
         }
         standing
     }
 
-    fn pass(&mut self, index: usize, act: &Act) {
+    fn pass(&mut self, index: usize, cue: &Cue) {
         self.passed = index + 1;
-        match act {
+        match &cue.act {
             Act::Chapter(_) => {
                 self.chapter = Some(index);
-                self.question = None;
-                self.revealed = false;
+                if self.revealed_at.is_some_and(|at| at < cue.at_s) {
+                    self.question = None;
+                    self.revealed_at = None;
+                }
             }
             Act::Caption(text) => self.caption = (!text.is_empty()).then_some(index),
             Act::Speed(speed) => self.speed = *speed,
             Act::Highlight(part) => self.highlight = *part,
             Act::Ask(_) => {
                 self.question = Some(index);
-                self.revealed = false;
+                self.revealed_at = None;
             }
             Act::Cover(cover) => self.cover = *cover,
             Act::Reveal => {
-                self.revealed = self.question.is_some();
+                self.revealed_at = self.question.map(|_| cue.at_s);
                 self.cover = Cover::Nothing;
             }
             Act::Compare(compare) => self.compare = *compare,
@@ -117,7 +120,9 @@ mod tests {
             (2.0, Act::Cover(Cover::Compass)),
             (2.0, Act::Ask(ask)),
             (2.0, Act::Speed(Speed::Quarter)),
+            (5.0, Act::Chapter("Meanwhile".to_owned())),
             (6.0, Act::Reveal),
+            (6.0, Act::Chapter("Seen".to_owned())),
             (6.0, Act::Freeze),
             (8.0, Act::Caption(String::new())),
             (8.0, Act::Chapter("Two".to_owned())),
@@ -128,13 +133,16 @@ mod tests {
     }
 
     #[test]
-    fn a_question_stands_covered_until_it_is_revealed_and_a_chapter_puts_it_away() {
+    fn a_question_stands_until_it_is_revealed_and_then_until_a_later_chapter() {
         let cues = cues();
         let asked = Standing::after(&cues, 4);
-        assert_eq!((asked.question, asked.revealed), (Some(3), false));
+        assert_eq!((asked.question, asked.revealed_at), (Some(3), None));
         assert_eq!((asked.cover, asked.speed), (Cover::Compass, Speed::Real));
-        let revealed = Standing::after(&cues, 6);
-        assert_eq!((revealed.question, revealed.revealed), (Some(3), true));
+        let revealed = Standing::after(&cues, 8);
+        assert_eq!(
+            (revealed.question, revealed.revealed_at),
+            (Some(3), Some(6.0))
+        );
         assert_eq!(
             (revealed.cover, revealed.speed),
             (Cover::Nothing, Speed::Quarter)
@@ -143,7 +151,7 @@ mod tests {
         let end = Standing::after(&cues, usize::MAX);
         assert_eq!(
             (end.question, end.caption, end.chapter),
-            (None, None, Some(8))
+            (None, None, Some(10))
         );
         assert_eq!(end.compare, Compare::OtherHemisphere);
         assert_eq!(end.passed, cues.len());
@@ -154,7 +162,7 @@ mod tests {
         let cues = cues();
         let mut played = Standing::START;
         for (index, cue) in cues.iter().enumerate() {
-            played.pass(index, &cue.act);
+            played.pass(index, cue);
             assert_eq!(played, Standing::after(&cues, index + 1));
         }
     }
@@ -165,9 +173,9 @@ mod tests {
         let due = |time: f64| &cues[..cues.partition_point(|cue| cue.at_s <= time)];
         assert_eq!(passed_by(due(0.0), 0), 2);
         assert_eq!(passed_by(due(7.0), 2), 4, "at the question");
-        assert_eq!(passed_by(due(7.0), 4), 7, "at the freeze");
-        assert_eq!(passed_by(due(7.0), 7), 7);
-        assert_eq!(passed_by(due(20.0), 7), cues.len());
+        assert_eq!(passed_by(due(7.0), 4), 9, "at the freeze");
+        assert_eq!(passed_by(due(7.0), 9), 9);
+        assert_eq!(passed_by(due(20.0), 9), cues.len());
     }
 
     #[test]
@@ -178,8 +186,8 @@ mod tests {
             (1.9, 2),
             (2.0, 4),
             (2.004, 5),
-            (6.0, 7),
-            (60.0, 10),
+            (6.0, 9),
+            (60.0, 12),
         ] {
             assert_eq!(passed_on_arrival(&cues, time, STEP), passed, "{time}");
         }

@@ -77,6 +77,15 @@ impl Trace {
                 let error = rule_of_thumb::in_turn(heading, turn, latitude);
                 Measured::Lag(-self.side(at) * error.to_degrees())
             }),
+            Figure::RollOutOn(on) => self.on(on, |at, heading| {
+                let Some(latitude) = self.source.latitude() else {
+                    return Measured::Never;
+                };
+                let bank = self.between(at, |it| it.bank);
+                let turn = Turn::of(self.side(at));
+                let reading = rule_of_thumb::roll_out(heading, turn, latitude, bank);
+                Measured::Heading(reading.degrees())
+            }),
             Figure::ClosedFormOn(on) => self.on(on, |at, heading| {
                 let bank = self.between(at, |it| it.bank);
                 let error = steady::in_turn(heading, bank, self.dip).error_from(heading);
@@ -129,10 +138,8 @@ impl Trace {
                     None => Measured::Never,
                 }
             }
-            Figure::ReadingTravel([from, to]) => {
-                let travel = self.reading_at(self.at(to)) - self.reading_at(self.at(from));
-                Measured::Angle(self.side_within([from, to]) * travel)
-            }
+            Figure::ReadingTravel(stretch) => Measured::Angle(self.reading_travel(stretch)),
+            Figure::Round(stretch) => Measured::Round(self.reading_travel(stretch)),
             Figure::HeadingTravel([from, to]) => {
                 let travel = self.heading_at(self.at(to)) - self.heading_at(self.at(from));
                 Measured::Angle(self.side_within([from, to]) * travel)
@@ -177,6 +184,8 @@ impl Trace {
                 let hemisphere = (self.dip.to_degrees().abs() >= 1.0).then_some(self.dip > 0.0);
                 Measured::Aid(aid, hemisphere)
             }
+            // Measured on the trace of its own situation.
+            Figure::Beside(_) => Measured::Never,
         }
     }
 
@@ -245,6 +254,11 @@ impl Trace {
         let next = (at.index + 1).min(self.samples.len() - 1);
         let (one, other) = (of(&self.samples[at.index]), of(&self.samples[next]));
         one + at.share * (other - one)
+    }
+
+    fn reading_travel(&self, [from, to]: [f64; 2]) -> f64 {
+        let travel = self.reading_at(self.at(to)) - self.reading_at(self.at(from));
+        self.side_within([from, to]) * travel
     }
 
     fn heading_at(&self, at: At) -> f64 {
