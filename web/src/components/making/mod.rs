@@ -15,14 +15,13 @@ use crate::route::Route;
 use crate::words::Button;
 use bench::Bench;
 use leptos::prelude::*;
-use shelf::Shelf;
+use shelf::Kept;
 
 /// The bench, where the address names it.
 #[component]
 pub(crate) fn MakingBench() -> impl IntoView {
     let maker = use_maker();
     let words = &use_cockpit().words.making;
-    let open = Memo::new(move |_| maker.is_open());
     view! {
         <Show when=move || maker.shown()>
             <section class="making" id="making" aria-label=words.title>
@@ -30,11 +29,11 @@ pub(crate) fn MakingBench() -> impl IntoView {
                     <h2>{words.title}</h2>
                     {button(words.close, || Route::Fly.go())}
                     <p class="saved" role="status" id="saved">
-                        {move || open.get().then(|| (words.saved)(maker.saved()))}
+                        {move || maker.is_open().then(|| (words.saved)(maker.saved()))}
                     </p>
                 </header>
-                <Shelf/>
-                <Show when=move || open.get()>
+                <Kept/>
+                <Show when=move || maker.is_open()>
                     <Bench/>
                 </Show>
             </section>
