@@ -103,6 +103,8 @@ impl DeviationCard {
         let found = self.stretches().find_map(|([from, here], [to, next])| {
             let (start, length) = (from + here, to - from + next - here);
             let along = (magnetic.radians() - start).rem_euclid(TAU);
+            // On a line of the card rounding may put it just before: within none of them.
+            let along = if along > TAU - 1e-9 { 0.0 } else { along };
             (along <= length).then(|| from + (to - from) * along / length)
         });
         CompassHeading::from_radians(found.unwrap_or_else(|| magnetic.radians()))
@@ -217,6 +219,28 @@ mod tests {
              could be steered by it"
         );
         assert!(said(&[(0.0, 50.0), (90.0, 0.0), (180.0, 0.0), (270.0, 0.0)]).contains("40°"));
+    }
+
+    #[test]
+    fn every_line_of_a_card_leads_back_to_itself_however_it_is_added_up() {
+        // A card on which neither neighbour of north reaches it by rounding.
+        let deviations = [4.0, -3.0, -6.0, -5.0, -4.0, -1.0, 6.0, 9.0];
+        let entries: Vec<_> = (0..8)
+            .map(|i| 45.0 * f64::from(i))
+            .zip(deviations)
+            .collect();
+        let card = card(&entries).unwrap();
+        for (line, deviation) in card.entries() {
+            for variation in -40..=40 {
+                let variation = f64::from(variation);
+                // From whole degrees, so that the sum in radians is a bit more or less.
+                let degrees = (line.degrees() + deviation.to_degrees()).round() + variation;
+                let true_heading = TrueHeading::from_degrees(degrees);
+                let working = Working::from_true(true_heading, variation.to_radians(), &card);
+                let off = working.compass.right_of(*line).to_degrees();
+                assert!(off.abs() < 1e-7, "{} {variation}: {off}", line.degrees());
+            }
+        }
     }
 
     proptest! {

@@ -80,7 +80,8 @@ pub(super) fn why(moment: &Moment, field: &MagneticField) -> String {
     format!("{} {}", cause(explain(moment, field).cause), ledger(moment))
 }
 
-fn ledger(moment: &Moment) -> String {
+/// The torques about the card's axis at a moment.
+pub(super) fn ledger(moment: &Moment) -> String {
     let torques = &moment.torques;
     let parts: Vec<String> = [
         ("vertical field", torques.vertical_field),

@@ -24,7 +24,7 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
     let angle = f64::from(match id.level {
         1 => dice.stepped(90, 180, 90),
         2 => dice.stepped(60, 240, 30),
-        _ => dice.stepped(45, 330, 5),
+        _ => dice.stepped(45, 300, 5),
     });
     let rate = STANDARD_RATE_DEG_S * Unit::DegreePerSecond.in_si();
     // To a tenth of a degree, as it is written in a file.

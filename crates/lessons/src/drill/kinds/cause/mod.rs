@@ -137,15 +137,19 @@ fn draw_for(id: &TaskId, meant: Named, dice: &mut Dice) -> Result<Option<Task>, 
         flight: Some(flight),
         explanation: Explanation {
             happened: happened(meant, error, without),
-            why: if meant == Named::Variation {
-                format!(
+            why: match meant {
+                Named::Variation => format!(
                     "The card stands along the magnetic field, and magnetic north lies {} of true \
                      north here. {}",
                     words::east_west(field.variation().to_degrees()),
-                    why(last, &field)
-                )
-            } else {
-                why(greatest, &field)
+                    words::ledger(last)
+                ),
+                Named::Swirl => format!(
+                    "The liquid still turns from the turn and drags the card off the horizontal \
+                     field, which holds against it. {}",
+                    words::ledger(greatest)
+                ),
+                _ => why(greatest, &field),
             },
             rule: rule(&laid_out, meant, error, &field),
         },
