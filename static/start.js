@@ -11,7 +11,11 @@ root.toggleAttribute('data-embed', embedded);
 // What the app fetches only when it is asked for, and so is no part of the first load: see
 // web/src/later.rs.
 globalThis.dipwiseLater = {
-  links: () => import('./links.js'),
+  links: async () => {
+    const links = await import('./links.js');
+    await links.default({ module_or_path: fetch('./links_bg.wasm') });
+    return links;
+  },
   film: () => import('./film.js'),
   demonstrations: () => fetch('./demonstrations.json').then((answer) => answer.text()),
 };

@@ -1,17 +1,18 @@
-//! Links that carry what they open. The browser compresses: `static/links.js`.
+//! Links that carry what they open. Their form and their QR code stand in a program of their own,
+//! `bin/links.rs`, that is fetched when it is asked for.
 
 use crate::later::later;
 use crate::screen::call;
 use leptos::wasm_bindgen::{JsCast, JsValue};
-use lessons::link::{Carried, LONGEST_COMPACT, LinkError, Sealed};
-use web_sys::js_sys::Uint8Array;
+use lessons::link::{Carried, Kind, LinkError};
+use web_sys::js_sys::Array;
 
 /// Why there is no link, or nothing is opened.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Fault {
     /// The link itself.
     Link(LinkError),
-    /// What compresses could not be fetched or run.
+    /// What reads and writes links could not be fetched.
     Unable,
     /// The flight has no start of its own that a link could carry.
     NoStart,
@@ -23,30 +24,53 @@ impl From<LinkError> for Fault {
     }
 }
 
+/// A QR code: its side, and the path of its black squares.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Code {
+    pub(crate) side: f64,
+    pub(crate) black: String,
+}
+
 /// The text of a link.
 pub(crate) async fn to_link(carried: &Carried) -> Result<String, Fault> {
-    let compact = carried.to_compact()?;
-    let links = later("links").await.ok_or(Fault::Unable)?;
-    let deflated = through(&links, "deflate", &compact).await;
-    let sealed = Sealed {
-        kind: carried.kind(),
-        deflated: deflated.ok_or(Fault::Unable)?,
-    };
-    Ok(sealed.to_text()?)
+    let json = carried.to_json()?;
+    let kind = f64::from(carried.kind() as u8).into();
+    let text = ask("seal", &[kind, json.into()]).await?;
+    Ok(text.as_string().ok_or(LinkError::TooLong)?)
 }
 
 /// What the text of a link carries.
 pub(crate) async fn from_link(text: &str) -> Result<Carried, Fault> {
-    let sealed = Sealed::from_text(text)?;
-    let links = later("links").await.ok_or(Fault::Unable)?;
-    let compact = through(&links, "inflate", &sealed.deflated).await;
-    let compact = compact.ok_or(LinkError::Damaged)?;
-    Ok(Carried::from_compact(sealed.kind, &compact)?)
+    let found = listed(ask("unseal", &[text.into()]).await?);
+    let (Some(kind), Some(json)) = (found.get(0).as_f64(), found.get(1).as_string()) else {
+        let newer = found.length() == 1;
+        return Err(if newer {
+            LinkError::Newer
+        } else {
+            LinkError::Damaged
+        }
+        .into());
+    };
+    let kind = Kind::ALL
+        .into_iter()
+        .find(|it| f64::from(*it as u8) == kind);
+    Ok(Carried::from_json(kind.ok_or(LinkError::Newer)?, &json)?)
 }
 
-async fn through(links: &JsValue, way: &str, bytes: &[u8]) -> Option<Vec<u8>> {
-    let most = JsValue::from_f64(LONGEST_COMPACT as f64);
-    let bytes = Uint8Array::from(bytes).into();
-    let out = call(links, way, &[bytes, most]).await.ok()?;
-    Some(out.dyn_into::<Uint8Array>().ok()?.to_vec())
+/// The QR code of a link; none for one that is too long.
+pub(crate) async fn code(link: &str) -> Result<Option<Code>, Fault> {
+    let found = listed(ask("code", &[link.into()]).await?);
+    let side = found.get(0).as_f64();
+    Ok(side
+        .zip(found.get(1).as_string())
+        .map(|(side, black)| Code { side, black }))
+}
+
+async fn ask(what: &str, of: &[JsValue]) -> Result<JsValue, Fault> {
+    let links = later("links").await.ok_or(Fault::Unable)?;
+    call(&links, what, of).await.map_err(|_| Fault::Unable)
+}
+
+fn listed(found: JsValue) -> Array {
+    found.dyn_into().unwrap_or_default()
 }

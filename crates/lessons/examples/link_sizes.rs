@@ -2,7 +2,7 @@
 
 use lessons::demonstration::catalogue::FILES;
 use lessons::demonstration::{Demonstration, DemonstrationError};
-use lessons::link::Carried;
+use lessons::link::{Carried, compact};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     println!("{:>6} {:>8} {:>6}", "JSON", "compact", "link");
@@ -40,13 +40,10 @@ fn flight(commands: u32) -> Result<flights::ScenarioFile, DemonstrationError> {
 }
 
 fn print(name: &str, carried: Carried) -> Result<(), Box<dyn std::error::Error>> {
-    let json = match &carried {
-        Carried::Demonstration(it) => it.to_json(),
-        Carried::Flight(it) | Carried::Situation(it) => it.to_json(),
-    };
+    let json = carried.to_json()?;
     let link = carried.to_link().map(|it| it.len().to_string());
     let link = link.unwrap_or_else(|error| error.to_string());
-    let compact = carried.to_compact()?.len();
+    let compact = compact::write(&json).unwrap_or_default().len();
     println!("{:>6} {compact:>8} {link:>6}  {name}", json.len());
     Ok(())
 }

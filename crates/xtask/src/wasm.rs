@@ -1,7 +1,7 @@
 //! The apps as WebAssembly, each with the JavaScript glue that starts it.
 //!
 //! Each HTML page of the static folder has an app of its own, a program of the package `web`, so
-//! that a visitor fetches only what the page needs.
+//! that a visitor fetches only what the page needs. `links` has no page: another app loads it.
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -23,7 +23,7 @@ const OPTIMISER_FLAGS: [&str; 2] = ["-O3", "--strip-target-features"];
 const PROFILE: &str = "page";
 
 /// The programs of the package `web`.
-const APPS: [&str; 3] = ["web", "drills", "numbers"];
+const APPS: [&str; 4] = ["web", "drills", "numbers", "links"];
 
 /// Builds the apps; the result is glue, modules and any snippets, by file name.
 pub(crate) fn build(workspace: &Workspace) -> Result<BTreeMap<String, Vec<u8>>> {

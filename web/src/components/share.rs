@@ -3,13 +3,13 @@
 use super::controls::keep_focus;
 use crate::cockpit::use_cockpit;
 use crate::download::download;
-use crate::link::Fault;
+use crate::link::{self, Code, Fault};
 use crate::player::Player;
 use crate::route::Route;
 use crate::screen::call;
 use crate::share::{Share, Subject, route_to};
 use crate::words::LinkWords;
-use drawing::qr_code::{MOST_BYTES, qr_code};
+use drawing::qr_code::MOST_BYTES;
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -80,6 +80,23 @@ pub(crate) fn ShareDialog() -> impl IntoView {
     }
 }
 
+/// A link that was made.
+#[derive(Clone)]
+struct Made {
+    route: Route,
+    /// The whole address.
+    link: String,
+    /// None for a link that is too long for one.
+    code: Option<Code>,
+}
+
+async fn make(player: Player, carried: Carried) -> Result<Made, Fault> {
+    let route = route_to(player, carried).await?;
+    let link = address("", &route);
+    let code = link::code(&link).await?;
+    Ok(Made { route, link, code })
+}
+
 #[component]
 fn Dialog(share: Share) -> impl IntoView {
     let cockpit = use_cockpit();
@@ -96,7 +113,7 @@ fn Dialog(share: Share) -> impl IntoView {
     let mut there = Subject::ALL.to_vec();
     there.retain(|it| untrack(|| it.is_there(cockpit, player)));
     let subject = RwSignal::new(there[0]);
-    let made = RwSignal::new(None::<Result<Route, Fault>>);
+    let made = RwSignal::new(None::<Result<Made, Fault>>);
     let carried = StoredValue::new(None::<Carried>);
     Effect::new(move || {
         let chosen = subject.get();
@@ -105,7 +122,7 @@ fn Dialog(share: Share) -> impl IntoView {
         made.set(None);
         spawn_local(async move {
             let link = match now {
-                Some(carried) => route_to(player, carried).await,
+                Some(carried) => make(player, carried).await,
                 None => Err(Fault::NoStart),
             };
             // Something else may have been chosen meanwhile, or the dialog closed.
@@ -150,7 +167,7 @@ fn Dialog(share: Share) -> impl IntoView {
             </header>
             {move || match made.get() {
                 None => view! { <p role="status">{words.making}</p> }.into_any(),
-                Some(Ok(route)) => view! { <Link words route carried/> }.into_any(),
+                Some(Ok(made)) => view! { <Link words made carried/> }.into_any(),
                 Some(Err(fault)) => view! {
                     <p role="status">{(words.fault)(&fault)}</p>
                     {(fault == Fault::Link(LinkError::TooLong))
@@ -166,12 +183,13 @@ fn Dialog(share: Share) -> impl IntoView {
 #[component]
 fn Link(
     words: &'static LinkWords,
-    route: Route,
+    made: Made,
     carried: StoredValue<Option<Carried>>,
 ) -> impl IntoView {
     let player: Player = expect_context();
     let is_demonstration = carried.with_value(|it| matches!(it, Some(Carried::Demonstration(_))));
-    let link = address("", &route);
+    let Made { route, link, code } = made;
+    let is_carried = matches!(route, Route::Carried(_));
     let open = untrack(|| player.open_now());
     let title = match open.filter(|_| is_demonstration) {
         Some(it) => format!("Dipwise: {}", it.said(&it.demonstration().title)),
@@ -180,13 +198,13 @@ fn Link(
     let frame = frame_code(&address("?embed", &route), &title);
     let length = link.len();
     let large = RwSignal::new(false);
-    let code = qr_code(&link).map(|code| {
+    let code = code.map(|code| {
         let box_of = format!("0 0 {0} {0}", code.side);
         view! {
             <div class="qr" class:large=move || large.get()>
                 <svg viewBox=box_of role="img" aria-label=words.qr_code id="qr-code">
                     <rect width="100%" height="100%"/>
-                    <path d=code.black.to_svg()/>
+                    <path d=code.black/>
                 </svg>
                 <button
                     type="button"
@@ -213,7 +231,7 @@ fn Link(
             {code}
             <div class="share-texts">
                 <Copied words label=words.link id="share-link" text=link/>
-                <p class="hint" id="share-length">{(words.length)(length)}</p>
+                <p class="hint" id="share-length">{(words.length)(length, is_carried)}</p>
                 <Copied words label=words.frame id="share-frame" text=frame/>
                 <p class="hint">{words.frame_hint}</p>
             </div>

@@ -19,7 +19,14 @@ pub(super) const LINKS: LinkWords = LinkWords {
     },
     making: "Making the link…",
     link: "Link",
-    length: |characters| format!("{characters} characters. It holds everything it opens."),
+    length: |characters, carries| {
+        let more = if carries {
+            " It holds everything it opens."
+        } else {
+            ""
+        };
+        format!("{characters} characters.{more}")
+    },
     frame: "Frame for a course page",
     frame_hint: "Paste it into the page’s HTML. Nothing is stored in the browser.",
     copy: "Copy",

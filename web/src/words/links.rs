@@ -13,8 +13,8 @@ pub(crate) struct LinkWords {
     pub(crate) subject: fn(Subject) -> &'static str,
     pub(crate) making: &'static str,
     pub(crate) link: &'static str,
-    /// Takes characters.
-    pub(crate) length: fn(usize) -> String,
+    /// Takes characters, and whether it carries what it opens.
+    pub(crate) length: fn(usize, bool) -> String,
     pub(crate) frame: &'static str,
     pub(crate) frame_hint: &'static str,
     pub(crate) copy: &'static str,

@@ -13,8 +13,8 @@
 //! all in base64url without padding. Version and checksum stand so in every version to come, so
 //! that a link that was damaged is told from one that is newer.
 //!
-//! A browser compresses by itself, so the page goes these steps one by one; elsewhere
-//! [`Carried::to_link`] and [`Carried::from_link`] go them all. The two read each other's links.
+//! [`write`] and [`read`] go between that text and the JSON of a file, and know nothing of what
+//! it means; [`Carried`] knows.
 //!
 //! ```
 //! use lessons::link::{Carried, LinkError};
@@ -29,8 +29,6 @@
 //! ```
 
 pub mod compact;
-#[cfg(not(target_family = "wasm"))]
-mod native;
 mod sealed;
 mod vocabulary;
 
@@ -38,6 +36,8 @@ pub use sealed::Sealed;
 
 use crate::demonstration::{Demonstration, DemonstrationError};
 use flights::{Scenario, ScenarioFile, read_json};
+use miniz_oxide::deflate::compress_to_vec;
+use miniz_oxide::inflate::decompress_to_vec_with_limit;
 use thiserror::Error;
 
 /// The version of the form.
@@ -47,6 +47,8 @@ pub const LONGEST: usize = 32_000;
 /// The most bytes of the compact form; chosen, so that a small link cannot ask for much memory: a
 /// link of [`LONGEST`] characters holds as much at ten to one.
 pub const LONGEST_COMPACT: usize = 240_000;
+/// How hard it is compressed: the best there is, as links are short.
+const LEVEL: u8 = 10;
 /// The longest flight in seconds; chosen: one that is opened within a second or two.
 pub const LONGEST_FLIGHT: f64 = 3600.0;
 
@@ -89,6 +91,11 @@ pub enum LinkError {
     TooLong,
 }
 
+impl Kind {
+    /// Each of them once.
+    pub const ALL: [Self; 3] = [Self::Demonstration, Self::Flight, Self::Situation];
+}
+
 impl Carried {
     /// What kind of thing it is.
     pub fn kind(&self) -> Kind {
@@ -99,39 +106,72 @@ impl Carried {
         }
     }
 
-    /// Its compact form.
+    /// The JSON of its file.
     ///
     /// # Errors
-    /// [`LinkError::TooLong`], also for a flight that lasts longer than [`LONGEST_FLIGHT`].
-    pub fn to_compact(&self) -> Result<Vec<u8>, LinkError> {
+    /// [`LinkError::TooLong`] for a flight that lasts longer than [`LONGEST_FLIGHT`].
+    pub fn to_json(&self) -> Result<String, LinkError> {
         let (json, scenario) = match self {
             Self::Demonstration(it) => (it.to_json(), &it.scenario),
             Self::Flight(it) | Self::Situation(it) => (it.to_json(), it),
         };
         check_duration(scenario).map_err(|_| LinkError::TooLong)?;
-        let compact = compact::write(&json).unwrap_or_default();
-        if compact.len() > LONGEST_COMPACT {
-            return Err(LinkError::TooLong);
-        }
-        Ok(compact)
+        Ok(json)
     }
 
-    /// Reads a compact form and checks that it can be played or flown.
+    /// Reads the JSON of its file and checks that it can be played or flown.
     ///
     /// # Errors
-    /// [`LinkError::Damaged`] for what is none, [`LinkError::Refused`] for what cannot be played.
-    pub fn from_compact(kind: Kind, compact: &[u8]) -> Result<Self, LinkError> {
-        let json = compact::read(compact).ok_or(LinkError::Damaged)?;
+    /// [`LinkError::Refused`] for what cannot be played.
+    pub fn from_json(kind: Kind, json: &str) -> Result<Self, LinkError> {
         match kind {
-            Kind::Demonstration => Demonstration::from_json(&json).and_then(|it| {
+            Kind::Demonstration => Demonstration::from_json(json).and_then(|it| {
                 check_duration(&it.scenario)?;
                 Ok(Self::Demonstration(Box::new(it)))
             }),
-            Kind::Flight => scenario(&json).map(Self::Flight),
-            Kind::Situation => scenario(&json).map(Self::Situation),
+            Kind::Flight => scenario(json).map(Self::Flight),
+            Kind::Situation => scenario(json).map(Self::Situation),
         }
         .map_err(LinkError::Refused)
     }
+
+    /// The text of a link that carries it.
+    ///
+    /// # Errors
+    /// [`LinkError::TooLong`].
+    pub fn to_link(&self) -> Result<String, LinkError> {
+        write(self.kind(), &self.to_json()?)
+    }
+
+    /// What the text of a link carries, ready to be played or flown.
+    ///
+    /// # Errors
+    /// Every [`LinkError`] but [`LinkError::TooLong`]: whatever the text is, one of them.
+    pub fn from_link(text: &str) -> Result<Self, LinkError> {
+        let (kind, json) = read(text)?;
+        Self::from_json(kind, &json)
+    }
+}
+
+/// The text of a link that carries the JSON of a file.
+///
+/// # Errors
+/// [`LinkError::TooLong`], also for a text that is no JSON.
+pub fn write(kind: Kind, json: &str) -> Result<String, LinkError> {
+    let compact = compact::write(json).filter(|it| it.len() <= LONGEST_COMPACT);
+    let deflated = compress_to_vec(&compact.ok_or(LinkError::TooLong)?, LEVEL);
+    Sealed { kind, deflated }.to_text()
+}
+
+/// What kind of file the text of a link carries, and its JSON; what that says is not looked at.
+///
+/// # Errors
+/// [`LinkError::Damaged`] or [`LinkError::Newer`].
+pub fn read(text: &str) -> Result<(Kind, String), LinkError> {
+    let sealed = Sealed::from_text(text)?;
+    let compact = decompress_to_vec_with_limit(&sealed.deflated, LONGEST_COMPACT).ok();
+    let json = compact.and_then(|it| compact::read(&it));
+    Ok((sealed.kind, json.ok_or(LinkError::Damaged)?))
 }
 
 fn scenario(json: &str) -> Result<ScenarioFile, DemonstrationError> {

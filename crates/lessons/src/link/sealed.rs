@@ -51,7 +51,7 @@ impl Sealed {
         if u32::from_le_bytes(sum) != checksum(version, kind, deflated) {
             return Err(LinkError::Damaged);
         }
-        let kind = [Kind::Demonstration, Kind::Flight, Kind::Situation]
+        let kind = Kind::ALL
             .into_iter()
             .find(|known| version == VERSION && *known as u8 == kind)
             .ok_or(LinkError::Newer)?;
