@@ -7,9 +7,11 @@ use crate::intent::Intent;
 use crate::player::Player;
 use crate::preferences::{Aside, Preferences};
 use crate::presenter::Presenter;
+use crate::route::Route;
 use crate::session::{Readout, Session};
 use crate::setting::Setting;
 use crate::situation_form::Draft;
+use crate::teaching::leave;
 use crate::words::Words;
 use compass::range::OutOfRange;
 use flights::{ScenarioError, ScenarioFile};
@@ -62,6 +64,8 @@ pub(crate) struct Cockpit {
     timeline_shown: RwSignal<bool>,
     beside_shown: RwSignal<bool>,
     film_shown: RwSignal<bool>,
+    /// Whether this program has what is taught with the flight.
+    teaches: bool,
     change: RwSignal<Change>,
     cover: RwSignal<Cover>,
     /// Presenter mode.
@@ -80,7 +84,13 @@ pub(crate) struct Cockpit {
 impl Cockpit {
     /// A cockpit for a session and a form for the next; `wide` says whether there is room for the
     /// key list and the timeline.
-    pub(crate) fn new(session: Session, draft: Draft, words: &'static Words, wide: bool) -> Self {
+    pub(crate) fn new(
+        session: Session,
+        draft: Draft,
+        words: &'static Words,
+        wide: bool,
+        teaches: bool,
+    ) -> Self {
         Self {
             readout: RwSignal::new(session.readout()),
             session: StoredValue::new_local(session),
@@ -93,6 +103,7 @@ impl Cockpit {
             timeline_shown: RwSignal::new(false),
             beside_shown: RwSignal::new(false),
             film_shown: RwSignal::new(false),
+            teaches,
             change: RwSignal::default(),
             cover: RwSignal::new(Cover::Nothing),
             presenter: Presenter::new(),
@@ -365,6 +376,7 @@ impl Cockpit {
                 };
                 self.tell(told.to_owned());
             }
+            Intent::ShowFilm if !self.teaches => leave(self, &Route::Film),
             Intent::ShowFilm => self.film_shown.update(|shown| *shown = !*shown),
             Intent::ShowTimeline => self.timeline_shown.update(|shown| *shown = !*shown),
             Intent::ShowBeside if self.beside_shown.get_untracked() => self.show_alone(),

@@ -10,7 +10,7 @@ pub(crate) use lane::CueLane;
 
 use super::controls::keep_focus;
 use crate::cockpit::use_cockpit;
-use crate::making::use_maker;
+use crate::making::{Maker, use_maker};
 use crate::route::Route;
 use crate::words::Button;
 use bench::Bench;
@@ -44,8 +44,9 @@ pub(crate) fn MakingBench() -> impl IntoView {
 /// Goes to the bench.
 #[component]
 pub(crate) fn MakeButton() -> impl IntoView {
-    let maker = use_maker();
+    let maker: Option<Maker> = use_context();
     let words = &use_cockpit().words.making;
+    let there = move || maker.is_some_and(|it| it.shown());
     view! {
         <button
             type="button"
@@ -53,12 +54,9 @@ pub(crate) fn MakeButton() -> impl IntoView {
             id="make"
             aria-label=words.make.name
             title=words.make.name
-            aria-expanded=move || maker.shown().to_string()
+            aria-expanded=move || there().to_string()
             on:mousedown=keep_focus
-            on:click=move |_| {
-                let there = untrack(|| maker.shown());
-                if there { Route::Fly.go() } else { Route::Make.go() }
-            }
+            on:click=move |_| if untrack(there) { Route::Fly.go() } else { Route::Make.go() }
         >
             {words.make.label}
         </button>
@@ -68,7 +66,7 @@ pub(crate) fn MakeButton() -> impl IntoView {
 /// Makes a demonstration of the flight so far.
 #[component]
 pub(crate) fn MakeOfFlight() -> impl IntoView {
-    let maker = use_maker();
+    let maker: Option<Maker> = use_context();
     let words = &use_cockpit().words.making;
     view! {
         <button
@@ -79,7 +77,9 @@ pub(crate) fn MakeOfFlight() -> impl IntoView {
             on:mousedown=keep_focus
             on:click=move |_| {
                 Route::Make.go();
-                maker.begin_of_flight();
+                if let Some(maker) = maker {
+                    maker.begin_of_flight();
+                }
             }
         >
             {words.make_of_flight.label}
