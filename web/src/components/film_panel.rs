@@ -1,6 +1,7 @@
 //! The panel that makes films: the picture as it would be filmed, how, and what is made of it.
 
 mod making;
+mod painting;
 
 use super::controls::keep_focus;
 use crate::cockpit::use_cockpit;
