@@ -136,6 +136,8 @@ impl Player {
     }
 
     fn take_controls(self, cockpit: Cockpit) {
+        // The moment to return to is that of this instant, not of the last frame.
+        self.frame(cockpit);
         cockpit.change_session(|session| {
             session.take_controls()?;
             // At the speed of real flight: it is flown now.
