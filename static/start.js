@@ -23,7 +23,11 @@ globalThis.dipwiseLater = {
 const whole = /^#(\/(demonstrations|make|film|share)|d=)/.test(location.hash);
 const programs = {
   flight: async () => [await import('./web.js'), fetch('./web_bg.wasm')],
-  whole: async () => [await import('./teach.js'), fetch('./teach_bg.wasm')],
+  whole: async () => {
+    const module = fetch('./teach_bg.wasm');
+    const [program] = await Promise.all([import('./teach.js'), import('./teach-style.js')]);
+    return [program, module];
+  },
 };
 
 try {

@@ -49,7 +49,7 @@ pub(crate) fn App(teaching: Option<Teaching>) -> impl IntoView {
     match session {
         Some(session) => {
             let draft = Draft::new(SituationForm::new(today()));
-            let cockpit = Cockpit::new(session, draft, words, matches(ROOMY), teaching.is_some());
+            let cockpit = Cockpit::new(session, draft, words, matches(ROOMY), teaching);
             let hands = Hands::new(cockpit);
             provide_context(cockpit);
             provide_context(hands);
@@ -164,7 +164,7 @@ fn run(
         if let Some((teaching, listed)) = teaching.zip(listed)
             && listed.get_untracked()
         {
-            (teaching.frame)(cockpit);
+            (teaching.list_frame)(cockpit);
         }
     });
 

@@ -13,7 +13,7 @@ use crate::player::Player;
 use crate::player::headlines::latitude_of;
 use crate::route::Route;
 use crate::share::{self, Share};
-use crate::teaching::{Begun, Teaching, take_up};
+use crate::teaching::{Begun, MakesOfFlight, Teaching, take_up};
 use crate::words::Words;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -35,7 +35,9 @@ pub(crate) const TEACHING: Teaching = Teaching {
     bench: || view! { <CueLane/> <MakingBench/> }.into_any(),
     bar: || view! { <PlayerBar/> }.into_any(),
     layers: || view! { <ShareDialog/> <FilmPanel/> }.into_any(),
-    frame: |cockpit| cockpit.player.measure_next(),
+    takes: |cockpit, intent| cockpit.player.takes(cockpit, intent),
+    frame: |cockpit| cockpit.player.frame(cockpit),
+    list_frame: |cockpit| cockpit.player.measure_next(),
 };
 
 fn begin(cockpit: Cockpit, route: Signal<Route>) -> Begun {
@@ -47,6 +49,9 @@ fn begin(cockpit: Cockpit, route: Signal<Route>) -> Begun {
     follow(cockpit, player, share, route);
     let maker = Maker::new(cockpit, route);
     provide_context(maker);
+    provide_context(MakesOfFlight(Callback::new(move |()| {
+        maker.begin_of_flight()
+    })));
     Begun {
         // A demonstration that cannot be opened leaves one to choose another.
         listed: Memo::new(move |_| {

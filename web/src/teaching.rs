@@ -19,6 +19,10 @@ const WAITING: &str = "dipwise-flight";
 /// Takes a key, unless it is typed into something, and says whether it was used.
 pub(crate) type KeyTaker = Rc<dyn Fn(&KeyboardEvent, bool) -> bool>;
 
+/// Begins a demonstration of the flight so far; in the context where there is a bench.
+#[derive(Clone, Copy)]
+pub(crate) struct MakesOfFlight(pub(crate) Callback<()>);
+
 /// What is there once teaching has begun.
 pub(crate) struct Begun {
     /// A list or a page is shown in the place of the flight.
@@ -42,8 +46,12 @@ pub(crate) struct Teaching {
     pub(crate) bar: fn() -> AnyView,
     /// Over all.
     pub(crate) layers: fn() -> AnyView,
-    /// Once a frame while a list is shown.
+    /// Does what is asked in the place of the flight, if it does.
+    pub(crate) takes: fn(Cockpit, Intent) -> bool,
+    /// Once a frame.
     pub(crate) frame: fn(Cockpit),
+    /// Once a frame while a list is shown.
+    pub(crate) list_frame: fn(Cockpit),
 }
 
 /// Goes to a route that the flight's program does not have. The flight so far goes along.

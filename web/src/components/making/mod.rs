@@ -12,6 +12,7 @@ use super::controls::keep_focus;
 use crate::cockpit::use_cockpit;
 use crate::making::{Maker, use_maker};
 use crate::route::Route;
+use crate::teaching::MakesOfFlight;
 use crate::words::Button;
 use bench::Bench;
 use leptos::prelude::*;
@@ -66,7 +67,7 @@ pub(crate) fn MakeButton() -> impl IntoView {
 /// Makes a demonstration of the flight so far.
 #[component]
 pub(crate) fn MakeOfFlight() -> impl IntoView {
-    let maker: Option<Maker> = use_context();
+    let makes: Option<MakesOfFlight> = use_context();
     let words = &use_cockpit().words.making;
     view! {
         <button
@@ -77,8 +78,8 @@ pub(crate) fn MakeOfFlight() -> impl IntoView {
             on:mousedown=keep_focus
             on:click=move |_| {
                 Route::Make.go();
-                if let Some(maker) = maker {
-                    maker.begin_of_flight();
+                if let Some(MakesOfFlight(begin)) = makes {
+                    begin.run(());
                 }
             }
         >
