@@ -8,7 +8,7 @@ const sheets = [
 ];
 
 // Before the last of the page's own, which has the last word.
-const last = document.querySelector('link[rel=stylesheet]:last-of-type');
+const last = [...document.querySelectorAll('link[rel=stylesheet]')].at(-1);
 await Promise.all(
   sheets.map((sheet) => {
     const link = document.createElement('link');
