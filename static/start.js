@@ -1,7 +1,5 @@
 // Starts the app, then says so: `data-ready` on the root element is "true" once it runs.
 
-import init from './web.js';
-
 const root = document.documentElement;
 
 // In a frame on another page: web/src/embed.rs.
@@ -20,8 +18,21 @@ globalThis.dipwiseLater = {
   demonstrations: () => fetch('./demonstrations.json').then((answer) => answer.text()),
 };
 
+// Who only flies fetches the flight alone, which is also what the index preloads; whatever else the
+// address asks for is in the whole program: web/src/teaching.rs.
+const whole = /^#(\/(demonstrations|make|film|share)|d=)/.test(location.hash);
+const programs = {
+  flight: async () => [await import('./web.js'), fetch('./web_bg.wasm')],
+  whole: async () => {
+    const module = fetch('./teach_bg.wasm');
+    const [program] = await Promise.all([import('./teach.js'), import('./teach-style.js')]);
+    return [program, module];
+  },
+};
+
 try {
-  await init({ module_or_path: new URL('./web_bg.wasm', import.meta.url) });
+  const [program, module] = await (whole ? programs.whole() : programs.flight());
+  await program.default({ module_or_path: module });
   root.dataset.ready = 'true';
 } catch (error) {
   root.dataset.ready = 'false';

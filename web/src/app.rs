@@ -4,16 +4,11 @@ use crate::cockpit::Cockpit;
 use crate::components::aside::BesideTheCard;
 use crate::components::beside::Beside;
 use crate::components::controls::Controls;
-use crate::components::demonstrations::Demonstrations;
-use crate::components::film_panel::FilmPanel;
 use crate::components::key_list::KeyList;
-use crate::components::lesson_plan::LessonPlan;
-use crate::components::making::{CueLane, MakingBench};
 use crate::components::pictures::CardFace;
-use crate::components::player::PlayerBar;
 use crate::components::presenter::PresenterLayer;
 use crate::components::readings::{CompassLine, HeadingLine, Readings};
-use crate::components::share::{OpenInFull, RefusedLink, ShareDialog};
+use crate::components::share::OpenInFull;
 use crate::components::situation::Situation;
 use crate::components::timeline::Timeline;
 use crate::components::top_bar::TopBar;
@@ -23,23 +18,19 @@ use crate::embed::embedded;
 use crate::hands::Hands;
 use crate::intent::{Intent, Meaning, Press, meaning};
 use crate::light::follow_light;
-use crate::making::{Maker, use_maker};
-use crate::player::Player;
-use crate::player::headlines::latitude_of;
 use crate::preferences::View;
 use crate::route::{Route, use_route};
 use crate::session::Session;
 use crate::setting::Setting;
-use crate::share::{self, Share};
 use crate::situation_form::{Draft, SituationForm};
+use crate::teaching::{Begun, KeyTaker, Teaching, leave};
 use crate::words::Words;
 use leptos::ev;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
 use leptos_use_document_visibility::use_document_visibility;
 use leptos_use_raf_fn::{UseRafFnCallbackArgs, use_raf_fn};
-use lessons::demonstration::{Demonstration, Part};
+use lessons::demonstration::Part;
 use web_sys::js_sys::Date;
 use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 
@@ -47,9 +38,9 @@ use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 /// stands beside the card.
 const ROOMY: &str = "(min-width: 70rem) and (min-height: 42rem)";
 
-/// The page.
+/// The page: the flight, and what is taught with it if this program has that.
 #[component]
-pub(crate) fn App() -> impl IntoView {
+pub(crate) fn App(teaching: Option<Teaching>) -> impl IntoView {
     let tag = window().navigator().language().unwrap_or_default();
     let words = Words::for_tag(&tag);
     let session = Setting::home()
@@ -58,28 +49,27 @@ pub(crate) fn App() -> impl IntoView {
     match session {
         Some(session) => {
             let draft = Draft::new(SituationForm::new(today()));
-            let cockpit = Cockpit::new(session, draft, words, matches(ROOMY));
+            let cockpit = Cockpit::new(session, draft, words, matches(ROOMY), teaching);
             let hands = Hands::new(cockpit);
             provide_context(cockpit);
             provide_context(hands);
-            let player = cockpit.player;
-            provide_context(player);
-            let share = Share::new();
-            provide_context(share);
             let route = use_route();
-            follow(cockpit, player, share, route);
-            let maker = Maker::new(cockpit, route);
-            provide_context(maker);
-            // A demonstration that cannot be opened leaves one to choose another.
-            let listed = Memo::new(move |_| {
-                let route = route.get();
-                let in_vain = matches!(route, Route::Demonstration(..));
-                route.is_list() || (in_vain && !player.fault().is_empty())
-            });
-            let flies = Memo::new(move |_| !listed.get() && !player.plan_shown());
-            run(cockpit, hands, maker, listed, flies);
+            let begun = teaching.map(|it| (it.begin)(cockpit, route));
+            let listed = begun.as_ref().map(|it| it.listed);
+            let listed = listed.unwrap_or_else(|| Memo::new(|_| false));
+            let making = begun.as_ref().map(|it| it.making).unwrap_or_default();
+            if teaching.is_none() {
+                Effect::new(move || {
+                    let route = route.get();
+                    if route != Route::Fly {
+                        untrack(|| leave(cockpit, &route));
+                    }
+                });
+            }
+            let flies = Memo::new(move |_| !listed.get() && !cockpit.player.plan_shown());
+            run(cockpit, hands, teaching, begun, flies);
             view! {
-                <Page cockpit listed flies/>
+                <Page cockpit teaching listed making flies/>
             }
             .into_any()
         }
@@ -88,8 +78,13 @@ pub(crate) fn App() -> impl IntoView {
 }
 
 #[component]
-fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoView {
-    let maker = use_maker();
+fn Page(
+    cockpit: Cockpit,
+    teaching: Option<Teaching>,
+    listed: Memo<bool>,
+    making: Signal<bool>,
+    flies: Memo<bool>,
+) -> impl IntoView {
     let words = cockpit.words;
     let player = cockpit.player;
     let highlight = move || {
@@ -107,9 +102,7 @@ fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoVie
     };
     view! {
         <TopBar listed/>
-        <RefusedLink/>
-        <Show when=move || listed.get()><Demonstrations/></Show>
-        <Show when=move || player.plan_shown() && !listed.get()><LessonPlan/></Show>
+        {teaching.map(|it| (it.pages)(listed))}
         <main
             class="page"
             hidden=move || !flies.get()
@@ -119,7 +112,7 @@ fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoVie
             data-two=move || cockpit.beside_shown().then_some("shown")
             data-why=move || cockpit.why_shown().then_some("shown")
             data-cover=cover
-            data-making=move || maker.shown().then_some("shown")
+            data-making=move || making.get().then_some("shown")
             // Behind the curtain nothing is read out either.
             inert=move || cockpit.presenter.curtain()
         >
@@ -133,14 +126,12 @@ fn Page(cockpit: Cockpit, listed: Memo<bool>, flies: Memo<bool>) -> impl IntoVie
             <Beside/>
             <Why/>
             <Timeline/>
-            <CueLane/>
-            <MakingBench/>
+            {teaching.map(|it| (it.bench)())}
             <KeyList/>
-            <div class="foot"><PlayerBar/><Controls/></div>
+            <div class="foot">{teaching.map(|it| (it.bar)())}<Controls/></div>
         </main>
         <footer class="caution">{words.caution} {embedded().then(|| view! { " " <OpenInFull/> })}</footer>
-        <ShareDialog/>
-        <FilmPanel/>
+        {teaching.map(|it| (it.layers)())}
         <PresenterLayer/>
         <p class="unseen" role="status" aria-live="polite">{move || cockpit.told()}</p>
     }
@@ -158,75 +149,22 @@ fn words_of(part: Part) -> Option<&'static str> {
     })
 }
 
-/// Opens what the address names.
-fn follow(cockpit: Cockpit, player: Player, share: Share, route: Signal<Route>) {
-    // What was opened by another way than the address does not leave with it.
-    let by_address = StoredValue::new(false);
-    Effect::new(move || {
-        let now = route.get();
-        // A link that is refused changes nothing.
-        if by_address.get_value() && !matches!(now, Route::Carried(_)) {
-            by_address.set_value(false);
-            player.close();
-        }
-        player.set_fault(String::new());
-        share.set_refused(None);
-        let words = &cockpit.words.demonstrations;
-        match now {
-            Route::Carried(text) => {
-                spawn_local(async move {
-                    match share::open(cockpit, player, &text).await {
-                        Ok(()) => by_address.set_value(untrack(|| player.plays())),
-                        Err(fault) => share.set_refused(Some(fault)),
-                    }
-                });
-            }
-            Route::Demonstrations => player.headlines.move_to(None),
-            Route::DemonstrationsAt(text) => match latitude_of(&text) {
-                Ok(degrees) => player.headlines.move_to(Some(degrees)),
-                Err(()) => player.set_fault((words.no_latitude)(&text)),
-            },
-            Route::Demonstration(name, latitude) => spawn_local(async move {
-                player.fetch_catalogue().await;
-                match find(player, &name, latitude.as_deref(), cockpit.words) {
-                    Ok(found) => match player.open(cockpit, found) {
-                        Ok(()) => by_address.set_value(true),
-                        Err(error) => player.set_fault(error.to_string()),
-                    },
-                    Err(fault) => player.set_fault(fault),
-                }
-            }),
-            _ => {}
-        }
-    });
-}
-
-/// The demonstration of the catalogue that an address names; or what is wrong with the address.
-fn find(
-    player: Player,
-    name: &str,
-    latitude: Option<&str>,
-    words: &Words,
-) -> Result<Demonstration, String> {
-    let words = &words.demonstrations;
-    let all = untrack(|| player.catalogue());
-    let found = all.into_iter().find(|it| it.name == name);
-    let found = found.ok_or_else(|| (words.not_found)(name))?;
-    let Some(text) = latitude else {
-        return Ok(found);
-    };
-    let degrees = text.parse::<f64>();
-    let degrees = degrees.map_err(|_| (words.no_latitude)(text))?;
-    Ok(found.at_latitude_deg(degrees))
-}
-
 /// Connects the cockpit with the browser: frames, keys, sight, light and language.
-fn run(cockpit: Cockpit, hands: Hands, maker: Maker, listed: Memo<bool>, flies: Memo<bool>) {
+fn run(
+    cockpit: Cockpit,
+    hands: Hands,
+    teaching: Option<Teaching>,
+    begun: Option<Begun>,
+    flies: Memo<bool>,
+) {
+    let (listed, taker) = begun.map(|it| (it.listed, it.press)).unzip();
     let _ = use_raf_fn(move |UseRafFnCallbackArgs { timestamp, .. }| {
         hands.frame();
         cockpit.frame(timestamp / 1000.0);
-        if listed.get_untracked() {
-            cockpit.player.measure_next();
+        if let Some((teaching, listed)) = teaching.zip(listed)
+            && listed.get_untracked()
+        {
+            (teaching.list_frame)(cockpit);
         }
     });
 
@@ -240,7 +178,7 @@ fn run(cockpit: Cockpit, hands: Hands, maker: Maker, listed: Memo<bool>, flies: 
     let keys = window_event_listener(ev::keydown, move |event| {
         // The keys fly what is seen.
         if flies.get_untracked() {
-            press(cockpit, maker, &event);
+            press(cockpit, taker.as_ref(), &event);
         }
     });
     Effect::new(move || {
@@ -254,7 +192,7 @@ fn run(cockpit: Cockpit, hands: Hands, maker: Maker, listed: Memo<bool>, flies: 
 }
 
 /// A key was pressed anywhere on the page.
-fn press(cockpit: Cockpit, maker: Maker, event: &KeyboardEvent) {
+fn press(cockpit: Cockpit, taker: Option<&KeyTaker>, event: &KeyboardEvent) {
     let key = event.key();
     let press = Press {
         key: &key,
@@ -267,7 +205,8 @@ fn press(cockpit: Cockpit, maker: Maker, event: &KeyboardEvent) {
     // A slide clicker leads a demonstration, whatever has the focus.
     let clicked = press.demonstrating && key.starts_with("Page");
     let elsewhere = !clicked && belongs_elsewhere(event, &key);
-    if event.default_prevented() || maker.press(event, elsewhere) || elsewhere {
+    let taken = || taker.is_some_and(|it| it(event, elsewhere));
+    if event.default_prevented() || taken() || elsewhere {
         return;
     }
     match meaning(press) {

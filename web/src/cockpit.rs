@@ -7,9 +7,11 @@ use crate::intent::Intent;
 use crate::player::Player;
 use crate::preferences::{Aside, Preferences};
 use crate::presenter::Presenter;
+use crate::route::Route;
 use crate::session::{Readout, Session};
 use crate::setting::Setting;
 use crate::situation_form::Draft;
+use crate::teaching::{Teaching, leave};
 use crate::words::Words;
 use compass::range::OutOfRange;
 use flights::{ScenarioError, ScenarioFile};
@@ -62,6 +64,8 @@ pub(crate) struct Cockpit {
     timeline_shown: RwSignal<bool>,
     beside_shown: RwSignal<bool>,
     film_shown: RwSignal<bool>,
+    /// What is taught with the flight, if this program has it.
+    teaching: Option<Teaching>,
     change: RwSignal<Change>,
     cover: RwSignal<Cover>,
     /// Presenter mode.
@@ -80,7 +84,13 @@ pub(crate) struct Cockpit {
 impl Cockpit {
     /// A cockpit for a session and a form for the next; `wide` says whether there is room for the
     /// key list and the timeline.
-    pub(crate) fn new(session: Session, draft: Draft, words: &'static Words, wide: bool) -> Self {
+    pub(crate) fn new(
+        session: Session,
+        draft: Draft,
+        words: &'static Words,
+        wide: bool,
+        teaching: Option<Teaching>,
+    ) -> Self {
         Self {
             readout: RwSignal::new(session.readout()),
             session: StoredValue::new_local(session),
@@ -93,6 +103,7 @@ impl Cockpit {
             timeline_shown: RwSignal::new(false),
             beside_shown: RwSignal::new(false),
             film_shown: RwSignal::new(false),
+            teaching,
             change: RwSignal::default(),
             cover: RwSignal::new(Cover::Nothing),
             presenter: Presenter::new(),
@@ -323,7 +334,7 @@ impl Cockpit {
 
     /// Does what is asked.
     pub(crate) fn ask(self, intent: Intent) {
-        if self.player.takes(self, intent) {
+        if self.teaching.is_some_and(|it| (it.takes)(self, intent)) {
             return;
         }
         let presenting = untrack(|| self.presenter.presenting());
@@ -365,6 +376,7 @@ impl Cockpit {
                 };
                 self.tell(told.to_owned());
             }
+            Intent::ShowFilm if self.teaching.is_none() => leave(self, &Route::Film),
             Intent::ShowFilm => self.film_shown.update(|shown| *shown = !*shown),
             Intent::ShowTimeline => self.timeline_shown.update(|shown| *shown = !*shown),
             Intent::ShowBeside if self.beside_shown.get_untracked() => self.show_alone(),
@@ -458,7 +470,9 @@ impl Cockpit {
                 self.chart_beat.set(beat);
             }
         }
-        self.player.frame(self);
+        if let Some(teaching) = self.teaching {
+            (teaching.frame)(self);
+        }
         let beat = (now / BEAT).floor();
         if self.beat.get_untracked() != beat {
             self.beat.set(beat);

@@ -12,7 +12,7 @@
 //! | `route.rs`, `later.rs` | what the address names; files that are fetched when asked for |
 //! | `link.rs`, `share.rs` | links that carry what they open; what can be passed on |
 //! | `embed.rs` | the page in a frame on another page |
-//! | `player.rs` | a demonstration that is played over the session |
+//! | `player/` | a demonstration that is played over the session; what the list of them says |
 //! | `making/` | demonstrations that are made here: the draft, where it is kept, its flight |
 //! | `setting.rs`, `place.rs` | what a flight starts from; the form that sets it |
 //! | `cockpit.rs` | the session as signals: components read, and send intents |
@@ -24,6 +24,7 @@
 //! | `film.rs`, `film/` | a flight → frames; the bridge to `static/film.js`, which encodes them |
 //! | `download.rs` | text or a picture → a file of the user's |
 //! | `words/` | every word on the page |
+//! | `teaching.rs`, `teach.rs` | what is taught with the flight, in a program of its own |
 //! | `app.rs`, `components/` | the page of the flight |
 //! | `drills/`, `numbers/` | the pages of drills and of numbers |
 //! | `light.rs` | light and language on the page's root |
@@ -66,6 +67,8 @@ mod speed;
 mod stage;
 mod stick;
 mod stretch;
+mod teach;
+mod teaching;
 mod words;
 
 /// Starts the page of drills.
@@ -80,8 +83,14 @@ pub fn numbers() {
     leptos::mount::mount_to_body(numbers::App);
 }
 
-/// Starts the page where a flight is flown and demonstrations are shown.
+/// Starts the page where a flight is flown.
 pub fn fly() {
     console_error_panic_hook::set_once();
-    leptos::mount::mount_to_body(app::App);
+    leptos::mount::mount_to_body(|| leptos::view! { <app::App teaching=None/> });
+}
+
+/// Starts the same page with everything that is taught with the flight.
+pub fn teach() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(|| leptos::view! { <app::App teaching=Some(teach::TEACHING)/> });
 }

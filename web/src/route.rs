@@ -19,6 +19,10 @@ pub(crate) enum Route {
     Demonstration(String, Option<String>),
     /// Where demonstrations are made.
     Make,
+    /// Where the flight becomes a film.
+    Film,
+    /// Where a link to the flight is made.
+    Share,
     /// A demonstration or a situation that the link itself carries.
     Carried(String),
 }
@@ -41,6 +45,8 @@ impl Route {
                 Self::Demonstration((*name).to_owned(), Some((*latitude).to_owned()))
             }
             ["make"] => Self::Make,
+            ["film"] => Self::Film,
+            ["share"] => Self::Share,
             _ => Self::Fly,
         }
     }
@@ -56,6 +62,8 @@ impl Route {
                 format!("#/demonstrations/{name}/{latitude}")
             }
             Self::Make => "#/make".to_owned(),
+            Self::Film => "#/film".to_owned(),
+            Self::Share => "#/share".to_owned(),
             Self::Carried(carried) => format!("#d={carried}"),
         }
     }

@@ -90,8 +90,6 @@ pub(crate) struct Readout {
     pub(crate) stretch: Stretch,
     /// Changes whenever another flight takes the place of this one.
     pub(crate) flight: u32,
-    /// Changes whenever a user goes to another moment, and never as time runs.
-    pub(crate) jumps: u32,
     /// Whether there is an old flight to return to.
     pub(crate) has_old: bool,
     /// The same flight through one situation more, if two are shown.
@@ -421,12 +419,16 @@ impl Session {
             looking: self.looking.is_some(),
             stretch: self.stretch,
             flight: self.flights,
-            jumps: self.jumps,
             has_old: self.old.is_some(),
             beside: (self.beside.as_ref())
                 .map(|it| it.readout(self.step(), carried, reading.compass)),
             cover: Cover::Nothing,
         }
+    }
+
+    /// Changes whenever a user goes to another moment, and never as time runs.
+    pub(crate) fn jumps(&self) -> u32 {
+        self.jumps
     }
 
     /// The flight from its start to its end, whatever is looked at.
@@ -692,6 +694,63 @@ mod tests {
             assert_eq!(matches!(difference, Difference::Lags(_)), lags);
             assert_eq!(matches!(difference, Difference::Leads(_)), !lags);
         }
+    }
+
+    const TURN: &str = r#"{"field": {"latitude_deg": 45},
+        "start": {"heading_deg": 330, "speed_kt": 100},
+        "legs": [{"seconds": 2, "bank_deg": 15}, {"seconds": 10}]}"#;
+
+    fn script() -> Session {
+        let file = flights::read_json(TURN).unwrap_or_else(|it| panic!("{it}"));
+        Session::of_script(&file).unwrap_or_else(|it| panic!("{it}"))
+    }
+
+    #[test]
+    fn only_a_user_jumps_and_a_replay_comes_to_its_end_without() {
+        let mut session = script();
+        let jumps = session.jumps();
+        ask(&mut session, Intent::Pause);
+        watch(&mut session, 0.0, 13.0);
+        assert!((session.readout().time - 12.0).abs() < 1e-9);
+        assert_eq!(session.jumps(), jumps);
+        ask(&mut session, Intent::LookAt(3.0));
+        assert_ne!(session.jumps(), jumps);
+    }
+
+    #[test]
+    fn the_pilot_takes_the_controls_even_at_the_end_of_a_script() {
+        let mut session = script();
+        ask(&mut session, Intent::LookAtEnd);
+        session.take_controls().unwrap();
+        watch(&mut session, 0.0, 1.0);
+        let flown = session.readout();
+        assert!((flown.time - 1.0).abs() < 1e-9);
+        assert!((flown.bank - 15.0).abs() < 1.0);
+        assert!(flown.has_old);
+    }
+
+    #[test]
+    fn an_indicator_set_in_a_turn_is_wrong_from_then_on() {
+        let mut session = script();
+        session.set_indicator_at([8.0].into_iter());
+        let mut error = |time| {
+            ask(&mut session, Intent::LookAt(time));
+            session.readout().indicator_error()
+        };
+        assert_eq!(error(7.9), 0);
+        assert!(error(8.1) < -3, "the card lags in a turn through north");
+        assert_eq!(error(11.0), error(8.1));
+    }
+
+    #[test]
+    fn the_flight_before_is_kept_as_the_old_one() {
+        let mut before = at(52.0, 90);
+        watch(&mut before, 0.0, 2.0);
+        let mut session = script().after(&before);
+        assert_ne!(session.readout().flight, before.readout().flight);
+        session.keep_as_old(before);
+        ask(&mut session, Intent::ReturnToOld);
+        assert_eq!(session.readout().heading.whole_degrees(), 90);
     }
 
     #[test]

@@ -142,7 +142,11 @@ fn text(rows: &[Row]) -> Result<(), Failure> {
          target  turn   latitude  15° + half  closed form  float"
     )?;
     for row in rows {
-        let figure = |degrees: f64| CompassHeading::from_degrees(degrees).whole_degrees();
+        // The figures have six decimals: a half is a half here, and goes up.
+        let figure = |degrees: f64| match degrees.round() as u16 {
+            0 => 360,
+            whole => whole,
+        };
         writeln!(
             out,
             "{:>5}°  {:<5}  {:>7}°  {:>9}°  {:>10}°  {:>4}°",

@@ -49,7 +49,8 @@ fn refused(arguments: &[&str]) -> String {
 
 #[test]
 fn the_figures_of_the_roll_out_sheet_are_those_of_the_table() {
-    let turn = ["--bank", "20", "--airspeed-kt", "110"];
+    // Half of this bank is half a degree, which must be rounded the same way.
+    let turn = ["--bank", "15", "--airspeed-kt", "110"];
     let pdf = written("rollout.pdf", &[&["rollout"], &PLACE[..], &turn].concat());
     let [page] = &pdf_text::pages(&pdf)[..] else {
         panic!("one page");

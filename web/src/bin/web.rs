@@ -1,4 +1,4 @@
-//! The page where a flight is flown and demonstrations are shown.
+//! The page where a flight is flown.
 
 fn main() {
     web::fly();

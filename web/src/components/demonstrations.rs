@@ -18,22 +18,20 @@ pub(crate) fn Demonstrations() -> impl IntoView {
     let words = &cockpit.words.demonstrations;
     let player = cockpit.player;
     spawn_local(player.fetch_catalogue());
-    let all = Memo::new(move |_| player.catalogue());
     let fault = move || player.fault();
     // Whoever lists them measured has something to wait for.
     let progress = move || {
-        let (done, of) = (player.headlines.count(), all.with(Vec::len));
+        let (done, of) = (player.headlines.count(), player.catalogue().len());
         (done < of).then(|| (words.measuring)(done, of))
     };
     let groups = move || {
-        let grouped = (words.groups)(&all.get());
+        let all = player.catalogue();
         let group = |(title, indices): (&'static str, Vec<usize>)| {
-            let items = all.with(|all| {
-                let item = |index: usize| view! { <Item index demonstration=all[index].clone()/> };
-                indices.into_iter().map(item).collect_view()
-            });
+            let item = |index: usize| view! { <Item index demonstration=all[index].clone()/> };
+            let items = indices.into_iter().map(item).collect_view();
             view! { <section class="demonstration-group"><h3>{title}</h3><ul>{items}</ul></section> }
         };
+        let grouped = (words.groups)(&all);
         grouped.into_iter().map(group).collect_view()
     };
     view! {
@@ -58,14 +56,14 @@ fn Item(index: usize, demonstration: Demonstration) -> impl IntoView {
     let cockpit = use_cockpit();
     let words = &cockpit.words.demonstrations;
     let player = cockpit.player;
-    let headline = Memo::new(move |_| player.headlines.get(index));
+    let headline = move || player.headlines.get(index);
     let Demonstration { name, title, .. } = demonstration.clone();
     let address = move || {
         let latitude = player.headlines.latitude().map(|it| it.to_string());
         Route::Demonstration(name.clone(), latitude).address()
     };
-    let title = move || headline.get().map_or(title.clone(), |it| it.title);
-    let figure = move || match headline.get()?.figure {
+    let title = move || headline().map_or(title.clone(), |it| it.title);
+    let figure = move || match headline()?.figure {
         Ok(figure) => figure.map(|it| (words.headline)(&it)),
         Err(error) => Some(error),
     };
@@ -81,7 +79,7 @@ fn Item(index: usize, demonstration: Demonstration) -> impl IntoView {
     view! {
         <li class="demonstration">
             <a class="demonstration-title" href=address>{title}</a>
-            <p class="look-for">{move || headline.get().map(|it: Headline| it.look_for)}</p>
+            <p class="look-for">{move || headline().map(|it: Headline| it.look_for)}</p>
             <div class="demonstration-foot">
             <p class="headline">{figure}</p>
             <button

@@ -1,6 +1,7 @@
 //! The panel that makes films: the picture as it would be filmed, how, and what is made of it.
 
 mod making;
+mod painting;
 
 use super::controls::keep_focus;
 use crate::cockpit::use_cockpit;
@@ -84,7 +85,8 @@ fn keep_place(making: Making, section: NodeRef<html::Section>) {
     });
     let kind = Memo::new(move |_| std::mem::discriminant(&making.doing.get()));
     Effect::new(move || {
-        kind.track();
+        // Only a memo that is read takes part.
+        kind.get();
         // Once the old buttons are gone.
         request_animation_frame(move || {
             let lost = document()
@@ -142,9 +144,10 @@ fn Settings(making: Making) -> impl IntoView {
     let cockpit = use_cockpit();
     let words = &cockpit.words.film;
     let sizes = SIZES.map(|[width, height]| format!("{width} × {height}"));
+    let stretch = cockpit.part(|readout| readout.stretch);
     let span = move || {
         cockpit.track_beat();
-        cockpit.part(|readout| readout.stretch).track();
+        stretch.get();
         let (span, marked) = making.span();
         (words.span)(span, marked)
     };

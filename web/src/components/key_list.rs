@@ -1,7 +1,7 @@
 //! The list of keys, made from the table that they act by.
 
 use crate::cockpit::use_cockpit;
-use crate::intent::{KEYS, Line, PRESENTER_KEYS};
+use crate::intent::{DEMONSTRATION_KEYS, KEYS, Line, PRESENTER_KEYS};
 use crate::words::Words;
 use leptos::prelude::*;
 
@@ -27,6 +27,10 @@ pub(crate) fn KeyList() -> impl IntoView {
                 </label>
             </header>
             <dl>{lines(KEYS, words)}</dl>
+            <details>
+                <summary>{words.demonstrations.title}</summary>
+                <dl>{lines(&DEMONSTRATION_KEYS, words)}</dl>
+            </details>
             <details>
                 <summary>{words.presenter.keys}</summary>
                 <dl>{lines(&PRESENTER_KEYS, words)}</dl>

@@ -28,8 +28,8 @@ pub(crate) fn LessonPlan() -> impl IntoView {
         <main class="plan">
             <div class="plan-tools">
                 // Refused only in a frame that may not print.
-                <Plain button=words.print press=move |_| drop(window().print())/>
-                <Plain button=words.close_plan press=move |_| player.show_plan(false)/>
+                <Plain button=words.print press=move |()| drop(window().print())/>
+                <Plain button=words.close_plan press=move |()| player.show_plan(false)/>
             </div>
             <article class="sheet" id="plan" node_ref=sheet></article>
         </main>

@@ -8,6 +8,7 @@ use crate::player::Player;
 use crate::route::Route;
 use crate::screen::call;
 use crate::share::{Share, Subject, route_to};
+use crate::teaching::leave;
 use crate::words::LinkWords;
 use drawing::qr_code::MOST_BYTES;
 use leptos::html;
@@ -21,8 +22,9 @@ use web_sys::js_sys::Reflect;
 /// The button that opens the dialog.
 #[component]
 pub(crate) fn ShareButton() -> impl IntoView {
-    let share: Share = expect_context();
-    let words = &use_cockpit().words.links;
+    let cockpit = use_cockpit();
+    let share: Option<Share> = use_context();
+    let words = &cockpit.words.links;
     view! {
         <button
             type="button"
@@ -32,7 +34,10 @@ pub(crate) fn ShareButton() -> impl IntoView {
             title=words.share.name
             aria-haspopup="dialog"
             on:mousedown=keep_focus
-            on:click=move |_| share.show(true)
+            on:click=move |_| match share {
+                Some(share) => share.show(true),
+                None => leave(cockpit, &Route::Share),
+            }
         >
             {words.share.label}
         </button>

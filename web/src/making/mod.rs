@@ -38,10 +38,24 @@ pub(crate) enum Saved {
 
 /// A demonstration that was deleted, to be put back.
 #[derive(Clone, Debug, PartialEq)]
-struct Deleted {
+pub(crate) struct Deleted {
     id: String,
-    title: String,
+    /// What it was called.
+    pub(crate) title: String,
     raw: String,
+}
+
+/// What is kept, and what became of it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Shelf {
+    /// All that is kept, by title.
+    pub(crate) kept: Vec<Kept>,
+    /// Which of it is open.
+    pub(crate) open: Option<String>,
+    /// What was deleted last.
+    pub(crate) deleted: Option<Deleted>,
+    /// What could not be opened, and why.
+    pub(crate) refused: Option<String>,
 }
 
 /// The bench on which demonstrations are made.
@@ -52,11 +66,8 @@ pub(crate) struct Maker {
     making: RwSignal<Option<Making>>,
     document: StoredValue<Option<Document>>,
     saved: RwSignal<Saved>,
-    kept: RwSignal<Vec<Kept>>,
-    deleted: RwSignal<Option<Deleted>>,
+    shelf: RwSignal<Shelf>,
     selected: RwSignal<Option<u32>>,
-    /// What could not be opened, and why.
-    refused: RwSignal<Option<String>>,
     /// What was under way when the first demonstration was opened, to return to.
     own: StoredValue<Option<Session>, LocalStorage>,
     /// The flight of a demonstration that was brought into the session, and which of the
@@ -75,10 +86,8 @@ impl Maker {
             making,
             document: StoredValue::new(None),
             saved: RwSignal::new(Saved::Yes),
-            kept: RwSignal::new(Vec::new()),
-            deleted: RwSignal::new(None),
+            shelf: RwSignal::new(Shelf::default()),
             selected: RwSignal::new(None),
-            refused: RwSignal::new(None),
             own: StoredValue::new_local(None),
             flight: StoredValue::new(None),
             faults: Memo::new(move |_| {
@@ -120,19 +129,26 @@ impl Maker {
         self.making.with(Option::is_some)
     }
 
-    /// A part of the draft, or what stands for it where none is open; its readers run only when
-    /// that part changes.
-    pub(crate) fn part<T>(self, of: impl Fn(&Draft) -> T + Send + Sync + 'static) -> Memo<T>
-    where
-        T: Default + PartialEq + Send + Sync + 'static,
-    {
-        // One memo for each kind of part, not one for each part: code less to load.
-        let of: Box<dyn Fn(&Draft) -> T + Send + Sync> = Box::new(of);
-        Memo::new(move |_| {
+    /// A part of the draft, or what stands for it where none is open. It is had anew with every
+    /// change: a memo of each would be code more to load.
+    pub(crate) fn part<T: Default>(
+        self,
+        of: impl Fn(&Draft) -> T + Copy + Send + Sync + 'static,
+    ) -> impl Fn() -> T + Copy + Send + Sync + 'static {
+        move || {
             self.making
                 .with(|making| making.as_ref().map(|it| of(it.draft())))
                 .unwrap_or_default()
-        })
+        }
+    }
+
+    /// Numbers of the draft; their readers run only when these change.
+    pub(crate) fn numbers(
+        self,
+        of: impl Fn(&Draft) -> Vec<u32> + Copy + Send + Sync + 'static,
+    ) -> Memo<Vec<u32>> {
+        let part = self.part(of);
+        Memo::new(move |_| part())
     }
 
     /// Whether there is something to undo, and to do again.
@@ -148,20 +164,22 @@ impl Maker {
         self.saved.get()
     }
 
-    /// What is kept.
-    pub(crate) fn kept(self) -> Vec<Kept> {
-        self.kept.get()
+    /// What is kept, and what became of it.
+    pub(crate) fn shelf(self) -> Shelf {
+        self.shelf.get()
     }
 
-    /// The title of what was deleted last.
-    pub(crate) fn deleted(self) -> Option<String> {
-        self.deleted
-            .with(|it| it.as_ref().map(|it| it.title.clone()))
-    }
-
-    /// What could not be opened, and why.
-    pub(crate) fn refused(self) -> Option<String> {
-        self.refused.get()
+    fn change_shelf(self, by: impl FnOnce(&mut Shelf)) {
+        let before = self.shelf.get_untracked();
+        let mut shelf = before.clone();
+        by(&mut shelf);
+        shelf.open = self
+            .document
+            .with_value(|it| it.as_ref().map(|it| it.id().to_owned()));
+        // What is drawn anew loses the keyboard's place.
+        if shelf != before {
+            self.shelf.set(shelf);
+        }
     }
 
     /// Everything that keeps it from being played.
@@ -177,13 +195,6 @@ impl Maker {
     /// Changes this cue from now on.
     pub(crate) fn select(self, id: u32) {
         self.selected.set(Some(id));
-    }
-
-    /// The id of the draft that is open.
-    pub(crate) fn open_id(self) -> Option<String> {
-        self.making.track();
-        self.document
-            .with_value(|it| it.as_ref().map(|it| it.id().to_owned()))
     }
 
     /// Changes the draft, and gives what the change gives; nothing where none is open.
@@ -340,7 +351,7 @@ impl Maker {
             .flatten()
             .unwrap_or_else(|| self.cockpit.with_session(Session::to_scenario));
         let Some(flight) = flight else {
-            self.refused.set(Some(words.no_file_of_flight.to_owned()));
+            self.refuse(words.no_file_of_flight.to_owned());
             return;
         };
         self.begin(Draft::of_flight(flight, words.first_title));
@@ -375,7 +386,7 @@ impl Maker {
 
     /// Says why a file could not be opened.
     pub(crate) fn refuse(self, why: String) {
-        self.refused.set(Some(why));
+        self.change_shelf(|shelf| shelf.refused = Some(why));
     }
 
     fn begin(self, draft: Result<Draft, DemonstrationError>) {
@@ -384,7 +395,7 @@ impl Maker {
                 self.put_on_bench(Document::new(fresh_id()), draft);
                 self.save();
             }
-            Err(error) => self.refused.set(Some(error.to_string())),
+            Err(error) => self.refuse(error.to_string()),
         }
     }
 
@@ -394,12 +405,10 @@ impl Maker {
         match shelf::take_out(&Browser, id) {
             Ok(Some((document, file))) => match Draft::from_json(&file, words.first_title) {
                 Ok(draft) => self.put_on_bench(document, draft),
-                Err(error) => self
-                    .refused
-                    .set(Some((words.unreadable_told)(&error.to_string()))),
+                Err(error) => self.refuse((words.unreadable_told)(&error.to_string())),
             },
-            Ok(None) => self.refused.set(Some(words.gone.to_owned())),
-            Err(why) => self.refused.set(Some((words.not_kept)(why).to_owned())),
+            Ok(None) => self.refuse(words.gone.to_owned()),
+            Err(why) => self.refuse((words.not_kept)(why).to_owned()),
         }
         self.read_shelf();
     }
@@ -407,9 +416,9 @@ impl Maker {
     fn put_on_bench(self, document: Document, draft: Draft) {
         // What was open is saved before it goes.
         self.save();
-        self.refused.set(None);
         let _ = shelf::set_last(&mut Browser, document.id());
         self.document.set_value(Some(document));
+        self.change_shelf(|shelf| shelf.refused = None);
         self.selected.set(None);
         self.saved.set(Saved::Yes);
         self.making.set(Some(Making::new(draft)));
@@ -420,32 +429,33 @@ impl Maker {
 
     /// Deletes what is kept under an id; it can be put back.
     pub(crate) fn delete(self, id: &str) {
-        if untrack(|| self.open_id()).as_deref() == Some(id) {
+        let Shelf { kept, open, .. } = self.shelf.get_untracked();
+        if open.as_deref() == Some(id) {
             self.save();
             self.document.set_value(None);
             self.making.set(None);
             self.saved.set(Saved::Yes);
         }
-        let kept = self.kept.get_untracked();
-        let title = kept.into_iter().find(|it| it.id == id);
-        if let (Some(title), Ok(Some(raw))) = (title, shelf::raw(&Browser, id))
+        let kept = kept.into_iter().find(|it| it.id == id);
+        if let (Some(kept), Ok(Some(raw))) = (kept, shelf::raw(&Browser, id))
             && shelf::forget(&mut Browser, id).is_ok()
         {
-            self.deleted.set(Some(Deleted {
-                id: id.to_owned(),
-                title: title.title.unwrap_or_default(),
+            let deleted = Deleted {
+                id: kept.id,
+                title: kept.title.unwrap_or_default(),
                 raw,
-            }));
+            };
+            self.change_shelf(|shelf| shelf.deleted = Some(deleted));
         }
         self.read_shelf();
     }
 
     /// Puts back what was deleted last.
     pub(crate) fn undelete(self) {
-        if let Some(deleted) = self.deleted.get_untracked() {
+        if let Some(deleted) = self.shelf.get_untracked().deleted {
             match shelf::put_back(&mut Browser, &deleted.id, &deleted.raw) {
-                Ok(()) => self.deleted.set(None),
-                Err(why) => self.saved.set(Saved::No(why)),
+                Ok(()) => self.change_shelf(|shelf| shelf.deleted = None),
+                Err(why) => self.refuse((self.cockpit.words.making.not_kept)(why).to_owned()),
             }
         }
         self.read_shelf();
@@ -504,7 +514,7 @@ impl Maker {
 
     fn read_shelf(self) {
         match shelf::list(&Browser) {
-            Ok(kept) => self.kept.set(kept),
+            Ok(kept) => self.change_shelf(|shelf| shelf.kept = kept),
             Err(why) => self.saved.set(Saved::No(why)),
         }
     }
@@ -519,7 +529,12 @@ impl Maker {
         if untrack(|| self.is_open()) {
             self.show_flight(false);
         } else if let Some(last) = shelf::last(&Browser)
-            && self.kept.get_untracked().iter().any(|it| it.id == last)
+            && self
+                .shelf
+                .get_untracked()
+                .kept
+                .iter()
+                .any(|it| it.id == last)
         {
             self.open(&last);
         }

@@ -89,18 +89,21 @@ impl Document {
 
 /// All that is kept, by title.
 pub(crate) fn list(store: &impl Store) -> Result<Vec<Kept>, Refused> {
-    let mut all = Vec::new();
+    let mut all: Vec<Kept> = Vec::new();
     for key in store.keys()? {
         if let Some(id) = key.strip_prefix(PREFIX)
             && let Some(text) = store.read(&key)?
         {
-            all.push(Kept {
+            let kept = Kept {
                 id: id.to_owned(),
                 title: counted(&text).map(|(_, title, _)| title.to_owned()),
-            });
+            };
+            // There are few: to sort them is code more to load.
+            let before = |it: &Kept| (&it.title, &it.id) < (&kept.title, &kept.id);
+            let place = all.iter().position(|it| !before(it)).unwrap_or(all.len());
+            all.insert(place, kept);
         }
     }
-    all.sort_by(|one, other| (&one.title, &one.id).cmp(&(&other.title, &other.id)));
     Ok(all)
 }
 

@@ -6,45 +6,49 @@ use std::collections::BTreeMap;
 /// The most hands that are counted for a choice; chosen: more than a lecture hall holds.
 pub(crate) const MOST_HANDS: u16 = 999;
 
+/// What is chosen for a cue, and the hands for a cue and a choice.
+#[derive(Default)]
+struct Given {
+    chosen: BTreeMap<usize, usize>,
+    hands: BTreeMap<(usize, usize), u16>,
+}
+
 /// What the class answered to the questions of a demonstration, by their cues.
 #[derive(Clone, Copy)]
 pub(crate) struct Answers {
-    chosen: RwSignal<BTreeMap<usize, usize>>,
-    hands: RwSignal<BTreeMap<(usize, usize), u16>>,
+    given: RwSignal<Given>,
 }
 
 impl Answers {
     /// Nothing yet.
     pub(crate) fn new() -> Self {
         Self {
-            chosen: RwSignal::default(),
-            hands: RwSignal::default(),
+            given: RwSignal::default(),
         }
     }
 
     /// Forgets everything.
     pub(crate) fn clear(self) {
-        self.chosen.set(BTreeMap::new());
-        self.hands.set(BTreeMap::new());
+        self.given.set(Given::default());
     }
 
     /// What was chosen.
     pub(crate) fn chosen(self, cue: usize) -> Option<usize> {
-        self.chosen.with(|it| it.get(&cue).copied())
+        self.given.with(|it| it.chosen.get(&cue).copied())
     }
 
     /// Chooses; what was chosen already is chosen no more.
     pub(crate) fn choose(self, cue: usize, choice: usize) {
-        self.chosen.update(|chosen| {
-            if chosen.insert(cue, choice) == Some(choice) {
-                chosen.remove(&cue);
+        self.given.update(|it| {
+            if it.chosen.insert(cue, choice) == Some(choice) {
+                it.chosen.remove(&cue);
             }
         });
     }
 
     /// How many hands went up for a choice, if they were counted.
     pub(crate) fn hands(self, cue: usize, choice: usize) -> Option<u16> {
-        self.hands.with(|it| it.get(&(cue, choice)).copied())
+        self.given.with(|it| it.hands.get(&(cue, choice)).copied())
     }
 
     /// Takes the count of hands as it is typed; nothing typed is nothing counted.
@@ -53,10 +57,10 @@ impl Answers {
     /// What is no whole number up to [`MOST_HANDS`]; the count stays as it was.
     pub(crate) fn count(self, cue: usize, choice: usize, typed: &str) -> Result<(), ()> {
         let count = counted(typed)?;
-        self.hands.update(|hands| {
+        self.given.update(|it| {
             match count {
-                Some(count) => hands.insert((cue, choice), count),
-                None => hands.remove(&(cue, choice)),
+                Some(count) => it.hands.insert((cue, choice), count),
+                None => it.hands.remove(&(cue, choice)),
             };
         });
         Ok(())
@@ -64,7 +68,8 @@ impl Answers {
 
     /// How long a choice's bar is, in per cent of the longest.
     pub(crate) fn share(self, cue: usize, choice: usize) -> u16 {
-        self.hands.with(|hands| {
+        self.given.with(|given| {
+            let hands = &given.hands;
             let of = hands.range((cue, 0)..=(cue, usize::MAX));
             let most = of.map(|(_, count)| *count).max().unwrap_or(0).max(1);
             let count = hands.get(&(cue, choice)).copied().unwrap_or(0);

@@ -3,7 +3,8 @@
 
 use super::{Player, cues, session_of};
 use crate::clock::Rate;
-use crate::cockpit::Cockpit;
+use crate::cockpit::{Cockpit, Shown};
+use crate::cover::Cover;
 use crate::intent::Intent;
 use compass::simulation::STEP;
 use leptos::prelude::*;
@@ -81,7 +82,7 @@ impl Player {
         self.answers.clear();
         let open = self.open.get_untracked();
         let start = open.map_or(0.0, |it| it.plays()[0]);
-        self.seen.set(start);
+        self.followed.update_value(|it| it.seen = start);
         self.come_to(cockpit, start);
         if !untrack(|| self.waits()) {
             self.go_on(cockpit);
@@ -120,8 +121,8 @@ impl Player {
 
     fn change_tempo(self, cockpit: Cockpit, by: i8) {
         let most = Rate::FASTEST.power() - Rate::SLOWEST.power();
-        self.tempo
-            .update(|tempo| *tempo = (*tempo + by).clamp(-most, most));
+        self.followed
+            .update_value(|it| it.tempo = (it.tempo + by).clamp(-most, most));
         self.keep_tempo(cockpit);
     }
 
@@ -131,18 +132,20 @@ impl Player {
         let index = Speed::ALL.iter().position(|it| *it == speed);
         let real = Speed::ALL.iter().position(|it| *it == Speed::Real);
         let power = index.unwrap_or_default() as i8 - real.unwrap_or_default() as i8;
-        cockpit.set_rate(Rate::nearest(power + self.tempo.get_untracked()));
+        cockpit.set_rate(Rate::nearest(power + self.followed.get_value().tempo));
     }
 
     fn take_controls(self, cockpit: Cockpit) {
+        // The moment to return to is that of this instant, not of the last frame.
+        self.frame(cockpit);
         cockpit.change_session(|session| {
             session.take_controls()?;
             // At the speed of real flight: it is flown now.
             session.set_rate(Rate::REAL);
             Ok(())
         });
-        cockpit.show(crate::cockpit::Shown {
-            cover: crate::cover::Cover::Nothing,
+        cockpit.show(Shown {
+            cover: Cover::Nothing,
             ..cockpit.shown()
         });
         self.frame(cockpit);
@@ -156,6 +159,11 @@ impl Player {
         };
         // What was flown once can be flown again.
         if let Ok(session) = session_of(&flown) {
+            let alone = Shown {
+                beside: None,
+                ..cockpit.shown()
+            };
+            cockpit.show(alone);
             cockpit.exchange(session);
             self.away.set(None);
             self.come_to(cockpit, time);

@@ -3,6 +3,7 @@
 
 mod answers;
 pub(crate) mod file;
+mod follow;
 pub(crate) mod headlines;
 mod lead;
 pub(crate) mod plan;
@@ -12,13 +13,10 @@ use crate::cockpit::{Cockpit, Shown};
 use crate::later::later;
 use crate::session::Session;
 use answers::Answers;
-use compass::simulation::STEP;
 use flights::read_json;
 use headlines::Headlines;
 use leptos::prelude::*;
-use lessons::demonstration::{
-    Act, Cue, Demonstration, DemonstrationError, Flown, Standing, passed_by, passed_on_arrival,
-};
+use lessons::demonstration::{Act, Cue, Demonstration, DemonstrationError, Flown, Standing};
 use std::sync::Arc;
 
 /// The demonstrations of the catalogue, in order; none where they cannot be fetched.
@@ -34,6 +32,10 @@ struct Followed {
     flight: u32,
     jumps: u32,
     time: f64,
+    /// The latest moment that the class has seen.
+    seen: f64,
+    /// By how many times twice as fast the user wants it played than it says itself.
+    tempo: i8,
 }
 
 /// What the user had before, to be had again.
@@ -51,12 +53,8 @@ pub(crate) struct Player {
     /// When the pilot took the controls, in seconds of the demonstration.
     away: RwSignal<Option<f64>>,
     at_end: RwSignal<bool>,
-    /// The latest moment that the class has seen, in seconds.
-    seen: RwSignal<f64>,
     captions: RwSignal<bool>,
     looped: RwSignal<bool>,
-    /// By how many times twice as fast the user wants it played than it says itself.
-    tempo: RwSignal<i8>,
     /// What the class answered.
     pub(crate) answers: Answers,
     followed: StoredValue<Followed>,
@@ -80,10 +78,8 @@ impl Player {
             standing: RwSignal::new(Standing::START),
             away: RwSignal::new(None),
             at_end: RwSignal::new(false),
-            seen: RwSignal::new(0.0),
             captions: RwSignal::new(true),
             looped: RwSignal::new(false),
-            tempo: RwSignal::new(0),
             answers: Answers::new(),
             followed: StoredValue::new(Followed::default()),
             before: StoredValue::new_local(None),
@@ -183,7 +179,7 @@ impl Player {
     /// The latest moment that the class has seen, in seconds: what comes after it is for them to
     /// guess, so that no chart may show it. None without a demonstration.
     pub(crate) fn seen(self) -> Option<f64> {
-        untrack(|| self.plays().then(|| self.seen.get()))
+        untrack(|| self.plays().then(|| self.followed.get_value().seen))
     }
 
     /// Whether captions are shown.
@@ -227,10 +223,15 @@ impl Player {
                 shown,
             }));
         }
-        cockpit.show(views::shown(&flown.demonstration().views, shown));
-        self.tempo.set(0);
+        // What another demonstration put there is not what the user had.
+        let before = (self.before).with_value(|it| it.as_ref().map(|it| it.shown));
+        let views = &flown.demonstration().views;
+        cockpit.show(views::shown(views, before.unwrap_or(shown)));
         let start = flown.plays()[0];
-        self.seen.set(start);
+        self.followed.set_value(Followed {
+            seen: start,
+            ..Followed::default()
+        });
         self.answers.clear();
         self.away.set(None);
         self.plan_shown.set(false);
@@ -269,135 +270,6 @@ impl Player {
             }
             cockpit.show(before.shown);
         }
-    }
-
-    /// Follows the flight: whatever cues it passed act.
-    pub(crate) fn frame(self, cockpit: Cockpit) {
-        let Some(flown) = self.open.get_untracked() else {
-            return;
-        };
-        let (now, was) = (cockpit.now(), self.followed.get_value());
-        if now.flight != was.flight {
-            if self.away.get_untracked().is_none() {
-                self.away.set(Some(was.time));
-                cockpit.tell(cockpit.words.demonstrations.flying.to_owned());
-            }
-        } else if now.jumps != was.jumps || now.time < was.time {
-            self.arrive(cockpit, &flown);
-        } else if now.time > was.time {
-            self.pass(cockpit, &flown);
-        }
-    }
-
-    /// Has passed by playing whatever lies before this moment, or as far as the first cue that
-    /// stops: there the flight then stands.
-    fn pass(self, cockpit: Cockpit, flown: &Flown) {
-        let cues = cues(flown);
-        let passed = self.standing.with_untracked(|it| it.passed);
-        let at_end = self.note(cockpit);
-        let time = cockpit.now().time + 0.5 * STEP;
-        // A cue may lie between the last step and the flight's end.
-        let until = if at_end {
-            cues.len()
-        } else {
-            cues.partition_point(|cue| cue.at_s <= time)
-        };
-        let on = passed_by(&cues[..until], passed);
-        self.stand(cockpit, flown, Standing::after(cues, on), false);
-        let last = cues[..on]
-            .last()
-            .filter(|cue| cue.act.stops() && on > passed);
-        if let Some(stop) = last {
-            cockpit.ask_session(crate::intent::Intent::LookAt(stop.at_s));
-            self.note(cockpit);
-        } else if at_end && on == cues.len() && self.looped.get_untracked() {
-            self.again(cockpit);
-        }
-    }
-
-    /// Has come to this moment otherwise than by playing.
-    fn arrive(self, cockpit: Cockpit, flown: &Flown) {
-        let at_end = self.note(cockpit);
-        let cues = cues(flown);
-        let passed = if at_end {
-            // Past whatever stops there: who goes to the end means the end.
-            cues.len()
-        } else {
-            passed_on_arrival(cues, cockpit.now().time, STEP)
-        };
-        self.stand(cockpit, flown, Standing::after(cues, passed), true);
-    }
-
-    /// Notes the moment that is seen, and says whether it is the end.
-    fn note(self, cockpit: Cockpit) -> bool {
-        let now = cockpit.now();
-        self.followed.set_value(Followed {
-            flight: now.flight,
-            jumps: now.jumps,
-            time: now.time,
-        });
-        if now.time > self.seen.get_untracked() {
-            self.seen.set(now.time);
-        }
-        let at_end = !now.looking;
-        if self.at_end.get_untracked() != at_end {
-            self.at_end.set(at_end);
-        }
-        at_end
-    }
-
-    /// Puts on the screen what stands now: all of it, or as much as differs from what stood.
-    fn stand(self, cockpit: Cockpit, flown: &Flown, new: Standing, all: bool) {
-        let old = self.standing.get_untracked();
-        if new != old {
-            self.standing.set(new);
-        }
-        if all || new.speed != old.speed {
-            self.keep_tempo(cockpit);
-        }
-        let mut shown = cockpit.shown();
-        // What no cue touches is the user's own.
-        let touched = |by: fn(&Act) -> bool| all && cues(flown).iter().any(|it| by(&it.act));
-        if new.cover != old.cover || touched(|it| matches!(it, Act::Cover(_) | Act::Reveal)) {
-            shown.cover = views::cover(new.cover);
-        }
-        if new.compare != old.compare || touched(|it| matches!(it, Act::Compare(_))) {
-            shown.beside = views::change(new.compare);
-        }
-        cockpit.show(shown);
-        let told = self.told(cockpit, flown, &old, &new);
-        if !told.is_empty() {
-            cockpit.tell(told);
-        }
-    }
-
-    /// What a screen reader is told of what is new.
-    fn told(self, cockpit: Cockpit, flown: &Flown, old: &Standing, new: &Standing) -> String {
-        let words = &cockpit.words.demonstrations;
-        let act = |index: Option<usize>| Some(&cues(flown).get(index?)?.act);
-        let mut told = Vec::new();
-        if new.chapter != old.chapter
-            && let Some(Act::Chapter(title)) = act(new.chapter)
-        {
-            told.push(format!("{}.", flown.said(title)));
-        }
-        if new.caption != old.caption
-            && self.captions.get_untracked()
-            && let Some(Act::Caption(text)) = act(new.caption)
-        {
-            told.push(flown.said(text));
-        }
-        if (new.question, new.revealed_at) != (old.question, old.revealed_at)
-            && let Some(Act::Ask(question)) = act(new.question)
-            && let Some(posed) = flown.posed(question)
-        {
-            told.push(if new.revealed_at.is_some() {
-                (words.answered)(&posed)
-            } else {
-                (words.asked)(&posed)
-            });
-        }
-        told.join(" ")
     }
 }
 

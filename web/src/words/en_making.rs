@@ -104,10 +104,7 @@ pub(super) const MAKING: MakingWords = MakingWords {
             1 => " One thing more is to be mended.".to_owned(),
             more => format!(" {more} things more are to be mended."),
         };
-        let place = first
-            .entry
-            .map_or_else(String::new, |entry| format!("{}: ", label(entry)));
-        format!("It cannot be played yet. {place}{}.{more}", first.said)
+        format!("It cannot be played yet: {}.{more}", first.said)
     },
 
     cues: "Cues",

@@ -43,7 +43,7 @@ pub struct Draft {
     pub(super) notes: Vec<Note>,
     pub(super) claims: Vec<Claim>,
     /// What was typed and means nothing in its entry; what the entry meant before still holds.
-    pub(super) unread: BTreeMap<Entry, String>,
+    pub(super) unread: Vec<(Entry, String)>,
     next: u32,
 }
 
@@ -64,10 +64,7 @@ impl Draft {
                 ..error
             }
         })?;
-        let mut cues = demonstration.cues;
-        cues.sort_by(|one, other| one.at_s.total_cmp(&other.at_s));
-        let next = cues.len() as u32;
-        Ok(Self {
+        let mut draft = Self {
             scenario: Arc::new(demonstration.scenario),
             length: scenario.duration(),
             name: demonstration.name,
@@ -81,15 +78,18 @@ impl Draft {
             headline: demonstration.headline,
             look_for: demonstration.look_for,
             rule: demonstration.rule,
-            cues: (0..)
-                .zip(cues)
-                .map(|(id, cue)| Placed { id, cue })
-                .collect(),
+            cues: Vec::new(),
             notes: demonstration.notes,
             claims: demonstration.claims,
-            unread: BTreeMap::new(),
-            next,
-        })
+            unread: Vec::new(),
+            next: 0,
+        };
+        for cue in demonstration.cues {
+            let id = draft.next;
+            draft.next += 1;
+            draft.place(Placed { id, cue });
+        }
+        Ok(draft)
     }
 
     /// A demonstration of a flight, with nothing but a title.
@@ -239,7 +239,7 @@ impl Draft {
             self.notes.remove(index);
             // The notes after it have other places now.
             self.unread
-                .retain(|entry, _| !matches!(entry, Entry::NoteMinutes(_)));
+                .retain(|(entry, _)| !matches!(entry, Entry::NoteMinutes(_)));
         }
     }
 
@@ -268,7 +268,7 @@ impl Draft {
     /// Moves a cue to a time, or as near as the flight goes.
     pub fn move_cue(&mut self, id: u32, at_s: f64) {
         let at_s = self.on_flight(at_s);
-        self.unread.remove(&Entry::CueTime(id));
+        self.understand(Entry::CueTime(id));
         if let Some(mut placed) = self.take(id) {
             placed.cue.at_s = at_s;
             self.place(placed);
@@ -278,7 +278,7 @@ impl Draft {
     /// Takes a cue away.
     pub fn remove_cue(&mut self, id: u32) {
         self.take(id);
-        self.unread.retain(|entry, _| entry.cue() != Some(id));
+        self.unread.retain(|(entry, _)| entry.cue() != Some(id));
     }
 
     /// The same cue once more, a second later, and its number; none for a cue that is none.
@@ -325,14 +325,14 @@ impl Draft {
     /// It plays from a time on.
     pub fn start_at(&mut self, at_s: f64) {
         self.from_s = self.on_flight(at_s);
-        self.unread.remove(&Entry::From);
+        self.understand(Entry::From);
     }
 
     /// It plays until a time; the flight's end is no end of its own.
     pub fn end_at(&mut self, at_s: f64) {
         let at_s = self.on_flight(at_s);
         self.to_s = (at_s < self.length).then_some(at_s);
-        self.unread.remove(&Entry::To);
+        self.understand(Entry::To);
     }
 
     /// Moves the flight to where the field is that of a latitude, in degrees north. Claims belong
@@ -351,6 +351,11 @@ impl Draft {
             },
             _ => None,
         }
+    }
+
+    /// Nothing stands in an entry that means nothing.
+    pub(super) fn understand(&mut self, entry: Entry) {
+        self.unread.retain(|(it, _)| *it != entry);
     }
 
     /// The nearest time of the flight, to the finest that is placed.

@@ -4,7 +4,7 @@ use super::draft::{Draft, name_for};
 use crate::demonstration::{Act, Answer, Compare};
 
 /// Something that is typed into. Cues go by their number, notes and choices by their place.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Entry {
     /// What it is called on the screen.
     Title,
@@ -59,7 +59,7 @@ pub struct Fault {
 impl Draft {
     /// What stands in an entry, as it was typed.
     pub fn text(&self, entry: Entry) -> String {
-        if let Some(unread) = self.unread.get(&entry) {
+        if let Some((_, unread)) = self.unread.iter().find(|it| it.0 == entry) {
             return unread.clone();
         }
         let text = match entry {
@@ -96,10 +96,10 @@ impl Draft {
     /// Types into an entry. What is not a number where one belongs stands there, is told by
     /// [`faults`](Self::faults), and changes nothing else.
     pub fn type_in(&mut self, entry: Entry, text: &str) {
-        if self.take_in(entry, text) {
-            self.unread.remove(&entry);
-        } else {
-            self.unread.insert(entry, text.to_owned());
+        let understood = self.take_in(entry, text);
+        self.understand(entry);
+        if !understood {
+            self.unread.push((entry, text.to_owned()));
         }
     }
 

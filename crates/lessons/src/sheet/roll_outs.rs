@@ -145,7 +145,7 @@ fn row(it: &RollOut) -> Vec<String> {
     let mut cells = vec![signs::heading(it.target.whole_degrees())];
     for plan in [&it.left, &it.right] {
         let readings = [plan.rule, plan.half_rule, plan.steady, plan.float];
-        cells.extend(readings.map(|reading| signs::heading(reading.whole_degrees())));
+        cells.extend(readings.map(signs::reading));
         cells.push(
             plan.bare_overshoot
                 .map_or_else(|| "never".to_owned(), signs::signed),

@@ -1,5 +1,7 @@
 //! Figures as they stand on paper.
 
+use compass::heading::CompassHeading;
+
 /// Rounded to a tenth, without a tenth that is none: `15`, `22.5`.
 pub(super) fn plain(value: f64) -> String {
     let tenths = (value * 10.0).round() / 10.0 + 0.0;
@@ -28,6 +30,16 @@ pub(super) fn signed(angle: f64) -> String {
 /// A heading in whole degrees, 001 to 360.
 pub(super) fn heading(whole_degrees: u16) -> String {
     format!("{whole_degrees:03}°")
+}
+
+/// A compass reading in whole degrees. Half degrees are common, as half a bank is one, and must not
+/// fall to either side by the last bit: tables elsewhere round to six decimals first, so this does.
+pub(super) fn reading(reading: CompassHeading) -> String {
+    let degrees = (reading.degrees() * 1e6).round() / 1e6;
+    match degrees.round() as u16 {
+        0 => heading(360),
+        whole => heading(whole),
+    }
 }
 
 /// A dip in radians, and which end of a needle it pulls down.

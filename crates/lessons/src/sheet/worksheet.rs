@@ -159,7 +159,7 @@ fn asked(question: &Question) -> String {
 
 fn given(answer: &Answer, question: &Question) -> String {
     match answer {
-        Answer::Reading(reading) => signs::heading(reading.whole_degrees()),
+        Answer::Reading(reading) => signs::reading(*reading),
         Answer::ComesOutOn(heading) => signs::heading(heading.whole_degrees()),
         Answer::Time(seconds) => format!("{} s", signs::plain(*seconds)),
         Answer::Bank(bank) => signs::degrees(*bank),

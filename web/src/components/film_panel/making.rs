@@ -1,30 +1,15 @@
 //! What the panel makes: videos, animations and stills of the flight, and live recordings.
 
 use crate::cockpit::Cockpit;
-use crate::components::pictures::theme;
-use crate::cover::Cover;
-use crate::download::{download, download_png};
-use crate::film::captions::Captions;
-use crate::film::frame::{Composition, Instant, frame};
-use crate::film::kit::{Container, Formats, Heard, Job, Kit};
-use crate::film::{Film, ends};
-use crate::flown::Origin;
+use crate::film::ends;
+use crate::film::kit::{Container, Formats, Heard, Kit};
 use crate::intent::Intent;
 use crate::player::Player;
-use crate::preferences::Aside;
-use crate::session::Readout;
-use crate::stage::Stage;
-use compass::simulation::{Moment, STEP};
-use drawing::shape::Shape;
-use drawing::still::COMPOSED;
-use drawing::strip_chart::Sample;
-use drawing::svg::Picture;
-use drawing::torque_ledger::{SMALLEST_SCALE, steady_scale};
+use compass::simulation::STEP;
 use leptos::html;
 use leptos::prelude::*;
-use leptos::wasm_bindgen::JsCast;
 use web_sys::js_sys::Date;
-use web_sys::{Blob, HtmlCanvasElement, Url};
+use web_sys::{Blob, Url};
 
 /// Width and height of a video, in pixels.
 pub(super) const SIZES: [[u32; 2]; 3] = [[1280, 720], [1920, 1080], [3840, 2160]];
@@ -39,9 +24,6 @@ const GIF: [u32; 2] = [960, 540];
 const GIF_FPS: u32 = 10;
 /// The most frames of a GIF: a minute of them.
 const GIF_FRAMES: u32 = 60 * GIF_FPS;
-
-/// The strips of a flight that goes on are as long as so many whole seconds.
-const STRETCH: f64 = 60.0;
 
 /// What goes on.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -69,8 +51,8 @@ pub(super) struct Done {
 /// The state of the panel.
 #[derive(Clone, Copy)]
 pub(super) struct Making {
-    cockpit: Cockpit,
-    player: Player,
+    pub(super) cockpit: Cockpit,
+    pub(super) player: Player,
     kit: Kit,
     /// This moment as it would be filmed, and what a live recording records.
     pub(super) canvas: NodeRef<html::Canvas>,
@@ -90,8 +72,8 @@ pub(super) struct Making {
     pub(super) notice: RwSignal<String>,
     pub(super) done: RwSignal<Option<Done>>,
     /// Captions and chapters of the film under way.
-    beside: StoredValue<[Option<String>; 2]>,
-    started: StoredValue<f64>,
+    pub(super) beside: StoredValue<[Option<String>; 2]>,
+    pub(super) started: StoredValue<f64>,
 }
 
 impl Making {
@@ -203,121 +185,6 @@ impl Making {
         self.kit.end();
     }
 
-    pub(super) fn save_png(self) {
-        let theme = untrack(|| theme(self.cockpit));
-        let shapes = self.shapes_now(&self.cockpit.now());
-        download_png("dipwise-still.png", COMPOSED, &theme, &shapes);
-    }
-
-    pub(super) fn save_svg(self) {
-        let readout = self.cockpit.now();
-        let words = self.cockpit.words;
-        let shown = readout.cover.shows_both();
-        let text = Picture {
-            size: COMPOSED,
-            shapes: &self.shapes_now(&readout),
-            theme: &untrack(|| theme(self.cockpit)),
-            id: "frame",
-            title: words.readings,
-            description: &if shown {
-                (words.moment)(&readout)
-            } else {
-                (words.card_face)(&readout)
-            },
-            ground: true,
-        }
-        .to_svg();
-        download("dipwise-still.svg", "image/svg+xml", &text);
-    }
-
-    /// Paints this moment: as fine as it is recorded, or for a look.
-    pub(super) fn paint_now(self) {
-        let Some(canvas) = self.canvas.get_untracked() else {
-            return;
-        };
-        let recording = matches!(self.doing.get_untracked(), Doing::Recording(_));
-        let fine = if recording {
-            fine(SIZES[self.size.get_untracked()])
-        } else {
-            0.5
-        };
-        let theme = untrack(|| theme(self.cockpit));
-        let shapes = untrack(|| self.shapes_now(&self.cockpit.now()));
-        Stage::paint_apart(&canvas, COMPOSED, fine, &theme, &shapes);
-    }
-
-    fn shapes_now(self, readout: &Readout) -> Vec<Shape> {
-        let composition = self.composition(readout.cover);
-        let moment = &readout.moment;
-        self.cockpit.with_session(|session| {
-            let samples = until(session.flown().chart(), moment);
-            let end = (readout.flown / STRETCH).ceil().max(1.0) * STRETCH;
-            frame(
-                self.cockpit.words,
-                &composition,
-                &Instant {
-                    moment,
-                    setting: &readout.setting,
-                    dial: self.dial().then(|| readout.indication()),
-                    cover: readout.cover,
-                    samples: &samples,
-                    window: [0.0, end],
-                    scale: steady_scale(&moment.torques, SMALLEST_SCALE),
-                },
-            )
-        })
-    }
-
-    fn dial(self) -> bool {
-        untrack(|| self.cockpit.preferences.aside()) == Aside::Indicator
-    }
-
-    fn composition(self, cover: Cover) -> Composition {
-        Composition {
-            title: self.title.get_untracked(),
-            torques: self.torques.get_untracked(),
-            strips: self.strips.get_untracked(),
-            captions: match self.captions() {
-                // What is said and done tells how the card errs.
-                (captions, true) if cover.shows_both() => captions,
-                _ => Captions::default(),
-            },
-        }
-    }
-
-    /// Captions and chapters of the demonstration that is open, while its flight is flown; else the
-    /// flight's events as chapters. Whether they are a demonstration's: events are not shown in the
-    /// picture.
-    fn captions(self) -> (Captions, bool) {
-        let words = self.cockpit.words;
-        let open = untrack(|| self.player.open_now());
-        self.cockpit.with_session(|session| {
-            let flown = session.flown();
-            let played = open.filter(|it| {
-                matches!(flown.origin(), Origin::Script(file)
-                    if **file == it.demonstration().scenario)
-            });
-            let shown = played.is_some();
-            let captions = match played {
-                Some(played) => Captions {
-                    cues: (played.captions().into_iter())
-                        .map(|it| (it.from, it.to, it.text))
-                        .collect(),
-                    chapters: (played.chapters().into_iter())
-                        .map(|it| (it.from, it.title))
-                        .collect(),
-                },
-                None => Captions {
-                    cues: Vec::new(),
-                    chapters: (flown.events().iter())
-                        .map(|it| (it.time, (words.event)(&it.event)))
-                        .collect(),
-                },
-            };
-            (captions, shown)
-        })
-    }
-
     /// From when to when would be filmed, in seconds, and whether that is a marked stretch.
     pub(super) fn span(self) -> ([f64; 2], bool) {
         self.cockpit.with_session(|session| {
@@ -327,73 +194,6 @@ impl Making {
                 ends(session.flown(), stretch).map(|step| step as f64 * STEP),
                 marked,
             )
-        })
-    }
-
-    /// The frames of a film; none, and the reason told, where there is nothing or too much to film.
-    fn job(self, size: [u32; 2], fps: u32, slower: u32, most: u32) -> Option<Job> {
-        self.clear();
-        let cockpit = self.cockpit;
-        let words = cockpit.words;
-        let (mut film, setting) = cockpit.with_session(|session| {
-            let film = Film::of(session.flown(), session.stretch(), fps, slower);
-            (film, session.readout().setting)
-        });
-        let frames = film.frames();
-        let [from, to] = film.span();
-        if from == to || frames > most {
-            let why = if from == to {
-                words.film.nothing
-            } else {
-                words.film.gif_too_long
-            };
-            self.tell(why.to_owned());
-            return None;
-        }
-        let canvas: HtmlCanvasElement = document().create_element("canvas").ok()?.unchecked_into();
-        canvas.set_width(size[0]);
-        canvas.set_height(size[1]);
-        let composition = self.composition(Cover::Nothing);
-        let (captions, _) = self.captions();
-        self.beside.set_value([
-            (!captions.cues.is_empty()).then(|| captions.captions_vtt([from, to], slower)),
-            (!captions.chapters.is_empty()).then(|| captions.chapters_vtt([from, to], slower)),
-        ]);
-        let (theme, dial) = (untrack(|| theme(cockpit)), self.dial());
-        let mut scale = SMALLEST_SCALE;
-        let painted = canvas.clone();
-        let paint = move |number| {
-            let moment = film.moment(number);
-            scale = steady_scale(&moment.torques, scale);
-            let flown = film.flown();
-            let step = (moment.time / STEP) as u64;
-            let samples = until(flown.chart(), &moment);
-            let shapes = frame(
-                words,
-                &composition,
-                &Instant {
-                    moment: &moment,
-                    setting: &setting,
-                    dial: dial.then(|| {
-                        flown
-                            .indicator_at(step)
-                            .indication(moment.motion.heading, moment.time)
-                    }),
-                    cover: Cover::Nothing,
-                    samples: &samples,
-                    window: [from, to],
-                    scale,
-                },
-            );
-            Stage::paint_apart(&painted, COMPOSED, fine(size), &theme, &shapes);
-        };
-        self.started.set_value(Date::now());
-        self.doing.set(Doing::Rendering(0, frames, None));
-        Some(Job {
-            canvas,
-            frames,
-            fps,
-            paint: Box::new(paint),
         })
     }
 
@@ -472,7 +272,7 @@ impl Making {
     }
 
     /// Forgets what was made before.
-    fn clear(self) {
+    pub(super) fn clear(self) {
         self.notice.set(String::new());
         self.beside.set_value([None, None]);
         if let Some(old) = self.done.get_untracked() {
@@ -481,21 +281,8 @@ impl Making {
         self.done.set(None);
     }
 
-    fn tell(self, words: String) {
+    pub(super) fn tell(self, words: String) {
         self.cockpit.tell(words.clone());
         self.notice.set(words);
     }
-}
-
-/// Pixels for each unit of a frame as it is composed.
-fn fine([width, _]: [u32; 2]) -> f64 {
-    f64::from(width) / COMPOSED.width
-}
-
-/// The flight up to a moment, the moment itself last.
-fn until(samples: &[Sample], moment: &Moment) -> Vec<Sample> {
-    let before = samples.partition_point(|it| it.time < moment.time);
-    let mut samples = samples[..before].to_vec();
-    samples.push(Sample::from(moment));
-    samples
 }

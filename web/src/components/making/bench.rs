@@ -79,9 +79,7 @@ pub(super) fn Bench() -> impl IntoView {
 /// What is to be mended first, with the way there.
 fn first_fault(maker: Maker, words: &'static MakingWords) -> AnyView {
     let faults = maker.faults();
-    let said = Memo::new(move |_| {
-        faults.with(|it| it.first().map(|first| (words.not_yet)(it.len(), first)))
-    });
+    let said = move || faults.with(|it| it.first().map(|first| (words.not_yet)(it.len(), first)));
     let there = move || {
         if let Some(entry) = faults.with_untracked(|it| it.first().and_then(|it| it.entry)) {
             if let Some(cue) = entry.cue() {
@@ -91,14 +89,14 @@ fn first_fault(maker: Maker, words: &'static MakingWords) -> AnyView {
             request_animation_frame(move || focus(entry));
         }
     };
-    let words = Signal::derive(move || said.get().unwrap_or_default());
+    let words = Signal::derive(move || said().unwrap_or_default());
     let look = Look {
         label: words,
         name: words,
         ..Look::named("", String::new())
     };
     view! {
-        <div class="not-yet" id="not-yet" hidden=move || said.with(Option::is_none)>
+        <div class="not-yet" id="not-yet" hidden=move || faults.with(Vec::is_empty)>
             {press(look, there)}
         </div>
     }
@@ -140,7 +138,7 @@ fn view_box(maker: Maker, words: &'static MakingWords, view: View) -> AnyView {
         <label>
             <input
                 type="checkbox"
-                prop:checked=move || shown.get()
+                prop:checked=shown
                 on:change=move |_| {
                     maker.change(Step::New, |draft| draft.toggle_view(view));
                 }
@@ -159,7 +157,7 @@ fn figures(maker: Maker, words: &'static MakingWords) -> AnyView {
         names.collect::<Vec<_>>().join(", ")
     });
     view! {
-        <p class="hint">{move || (words.figures)(&names.get())}</p>
+        <p class="hint">{move || (words.figures)(&names())}</p>
         <div class="row">
             {button(words.measure, move || {
                 let time = cockpit.now().time;
@@ -171,7 +169,7 @@ fn figures(maker: Maker, words: &'static MakingWords) -> AnyView {
 }
 
 fn notes(maker: Maker, words: &'static MakingWords) -> AnyView {
-    let count = maker.part(|draft| draft.notes().len());
+    let count = maker.numbers(|draft| (0..draft.notes().len() as u32).collect());
     let row = move |index: usize| {
         let removes = (words.remove_note)(index + 1);
         view! {
@@ -187,8 +185,8 @@ fn notes(maker: Maker, words: &'static MakingWords) -> AnyView {
     };
     view! {
         <details>
-            <summary>{move || (words.notes)(count.get())}</summary>
-            {move || (0..count.get()).map(row).collect_view()}
+            <summary>{move || (words.notes)(count.get().len())}</summary>
+            {move || (0..count.get().len()).map(row).collect_view()}
             <div class="row">
                 {button(words.add_note, move || {
                     maker.change(Step::New, Draft::add_note);

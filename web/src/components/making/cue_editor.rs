@@ -43,61 +43,76 @@ pub(super) fn Cues() -> impl IntoView {
             <div class="put-cues">
                 {Kind::ALL.into_iter().enumerate().map(put).collect_view()}
             </div>
-            <ol class="cue-list">{move || all.get().into_iter().map(row).collect_view()}</ol>
+            <ol class="cue-list">{move || all().into_iter().map(row).collect_view()}</ol>
             <Editor/>
         </section>
     }
 }
 
-/// What the selected cue is made of: rebuilt only when that changes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-struct Shape {
-    id: u32,
-    kind: Option<Kind>,
-    choices: usize,
-    latitude: bool,
-}
-
-fn shape(id: u32, cue: &Cue) -> Shape {
-    Shape {
-        id,
-        kind: Some(Kind::of(&cue.act)),
-        choices: match &cue.act {
-            Act::Ask(question) => match &question.answer {
-                Answer::Typed { choices, .. } => choices.len() + 1,
-                Answer::Figure(_) => 0,
-            },
-            _ => 0,
+/// What the selected cue is made of: its number, its kind, how many choices it has, if any at all,
+/// and whether a latitude. The editor is built anew only when that changes.
+fn shape(id: u32, cue: &Cue) -> Vec<u32> {
+    let kind = Kind::of(&cue.act);
+    let kind = Kind::ALL.iter().position(|it| *it == kind);
+    let choices = match &cue.act {
+        Act::Ask(question) => match &question.answer {
+            Answer::Typed { choices, .. } => choices.len() + 1,
+            Answer::Figure(_) => 0,
         },
-        latitude: matches!(cue.act, Act::Compare(Compare::LatitudeDeg(_))),
-    }
+        _ => 0,
+    };
+    let latitude = matches!(cue.act, Act::Compare(Compare::LatitudeDeg(_)));
+    vec![
+        id,
+        kind.unwrap_or_default() as u32,
+        choices as u32,
+        u32::from(latitude),
+    ]
 }
 
 #[component]
 fn Editor() -> impl IntoView {
     let maker = use_maker();
     let words = &use_cockpit().words.making;
-    let selected = maker.part(move |draft| {
-        let id = maker.selected()?;
-        Some(shape(id, draft.cue(id)?))
+    let selected = maker.numbers(move |draft| {
+        let id = maker.selected();
+        id.and_then(|id| Some(shape(id, draft.cue(id)?)))
+            .unwrap_or_default()
     });
-    move || selected.get().map(|it| editor(maker, words, it))
+    move || match *selected.get() {
+        [id, kind, choices, latitude] => {
+            let kind = *Kind::ALL.get(kind as usize)?;
+            Some(editor(
+                maker,
+                words,
+                (id, kind),
+                choices as usize,
+                latitude == 1,
+            ))
+        }
+        _ => None,
+    }
 }
 
-fn editor(maker: Maker, words: &'static MakingWords, shape: Shape) -> Option<AnyView> {
-    let (id, kind) = (shape.id, shape.kind?);
+fn editor(
+    maker: Maker,
+    words: &'static MakingWords,
+    (id, kind): (u32, Kind),
+    choices: usize,
+    latitude: bool,
+) -> AnyView {
     let worded = matches!(kind, Kind::Chapter | Kind::Caption | Kind::Ask);
-    let choices = (0..shape.choices.saturating_sub(1)).map(|it| choice(maker, words, id, it));
-    let view = view! {
+    let choice = |index| choice(maker, words, id, index);
+    view! {
         <fieldset class="cue-editor">
             <legend>{(words.kind)(kind)}</legend>
             {entry(Entry::CueTime(id), false)}
             {worded.then(|| entry(Entry::CueText(id), kind != Kind::Chapter))}
             {offers(maker, words, id, kind)}
-            {shape.latitude.then(|| entry(Entry::CueLatitude(id), false))}
-            {choices.collect_view()}
+            {latitude.then(|| entry(Entry::CueLatitude(id), false))}
+            {(1..choices).map(|number| choice(number - 1)).collect_view()}
             <div class="row">
-                {(shape.choices > 0).then(|| button(words.add_choice, move || {
+                {(choices > 0).then(|| button(words.add_choice, move || {
                     maker.change(Step::New, |draft| draft.add_choice(id));
                 }))}
                 {button(words.duplicate_cue, move || {
@@ -111,8 +126,8 @@ fn editor(maker: Maker, words: &'static MakingWords, shape: Shape) -> Option<Any
                 })}
             </div>
         </fieldset>
-    };
-    Some(view.into_any())
+    }
+    .into_any()
 }
 
 /// What a cue can be set to, to choose from.
@@ -125,7 +140,7 @@ fn offers(maker: Maker, words: &'static MakingWords, id: u32, kind: Kind) -> Opt
             .position(|it| Some(it) == cue.map(|cue| &cue.act));
         (offers.iter().map(words.offer).collect::<Vec<_>>(), now)
     });
-    if offers.with_untracked(|(said, _)| said.is_empty()) {
+    if untrack(|| offers().0.is_empty()) {
         return None;
     }
     let name = format!("cue-{id}-offer");
@@ -146,11 +161,11 @@ fn offers(maker: Maker, words: &'static MakingWords, id: u32, kind: Kind) -> Opt
             <label for=name.clone()>{(words.offered)(kind)}</label>
             <select
                 id=name
-                prop:value=move || offers.with(|(_, now)| now.unwrap_or_default().to_string())
+                prop:value=move || offers().1.unwrap_or_default().to_string()
                 on:change=chosen
             >
                 {move || {
-                    let (said, now) = offers.get();
+                    let (said, now) = offers();
                     said.into_iter()
                         .enumerate()
                         .map(|(index, said)| view! {
@@ -185,7 +200,7 @@ fn choice(maker: Maker, words: &'static MakingWords, id: u32, index: usize) -> A
                 name=format!("cue-{id}-right")
                 aria-label=says.clone()
                 title=says
-                prop:checked=move || right.get()
+                prop:checked=right
                 on:change=move |_| {
                     maker.change(Step::New, |draft| draft.set_right(id, index));
                 }

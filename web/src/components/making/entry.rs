@@ -12,12 +12,12 @@ pub(super) fn entry(entry: Entry, lines: bool) -> AnyView {
     let id = entry_id(entry);
     let text = maker.part(move |draft| draft.text(entry));
     let faults = maker.faults();
-    let wrong = Memo::new(move |_| {
+    let wrong = move || {
         faults.with(|faults| {
             let fault = faults.iter().find(|it| it.entry == Some(entry))?;
             Some(sentence(&fault.said))
         })
-    });
+    };
     let described = format!("{id}-hint {id}-wrong");
     let typed = move |event| {
         let text = event_target_value(&event);
@@ -29,7 +29,7 @@ pub(super) fn entry(entry: Entry, lines: bool) -> AnyView {
             maker.end_word();
         }
     };
-    let invalid = move || wrong.with(Option::is_some).to_string();
+    let invalid = move || wrong().is_some().to_string();
     let field = if lines {
         view! {
             <textarea
@@ -37,7 +37,7 @@ pub(super) fn entry(entry: Entry, lines: bool) -> AnyView {
                 rows="2"
                 aria-describedby=described
                 aria-invalid=invalid
-                prop:value=move || text.get()
+                prop:value=text
                 on:input=typed
                 on:change=move |_| maker.end_step()
             ></textarea>
@@ -51,7 +51,7 @@ pub(super) fn entry(entry: Entry, lines: bool) -> AnyView {
                 autocomplete="off"
                 aria-describedby=described
                 aria-invalid=invalid
-                prop:value=move || text.get()
+                prop:value=text
                 on:input=typed
                 on:change=move |_| maker.end_step()
             />
@@ -64,7 +64,7 @@ pub(super) fn entry(entry: Entry, lines: bool) -> AnyView {
             <label for=id.clone()>{(words.label)(entry)}</label>
             {field}
             <span class="hint" id=format!("{id}-hint") hidden=hint.is_empty()>{hint}</span>
-            <p class="wrong" id=format!("{id}-wrong") aria-live="polite">{move || wrong.get()}</p>
+            <p class="wrong" id=format!("{id}-wrong") aria-live="polite">{wrong}</p>
         </div>
     }
     .into_any()
@@ -72,11 +72,11 @@ pub(super) fn entry(entry: Entry, lines: bool) -> AnyView {
 
 /// What is wrong as a sentence.
 fn sentence(said: &str) -> String {
-    let mut letters = said.chars();
-    let first = letters
-        .next()
-        .map_or_else(String::new, |it| it.to_uppercase().to_string());
-    format!("{first}{}.", letters.as_str())
+    let mut sentence = format!("{said}.");
+    if let Some(first) = sentence.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    sentence
 }
 
 /// The id of an entry's field.

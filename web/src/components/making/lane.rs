@@ -23,9 +23,8 @@ const HIGH: f64 = 160.0;
 #[component]
 pub(crate) fn CueLane() -> impl IntoView {
     let maker = use_maker();
-    let there = Memo::new(move |_| maker.shown() && maker.is_open());
     view! {
-        <Show when=move || there.get()>
+        <Show when=move || maker.shown() && maker.is_open()>
             <Lane/>
         </Show>
     }
@@ -38,11 +37,11 @@ fn Lane() -> impl IntoView {
     let words = &cockpit.words.making;
     let frame = NodeRef::<html::Div>::new();
     let UseElementSizeReturn { width, .. } = use_element_size(frame);
-    let flight = cockpit.part(|readout| (readout.flight, readout.flown));
+    let flown = cockpit.part(|readout| readout.flown);
     // The same time axis as that of the chart above.
     let layout = RwSignal::new_local(None::<StripLayout>);
     Effect::new(move || {
-        flight.track();
+        flown.track();
         let width = width.get();
         if width > 0.0 {
             let chart = document().get_element_by_id("strips");
@@ -59,12 +58,8 @@ fn Lane() -> impl IntoView {
         })
     };
 
-    let cues = maker.part(|draft| {
-        let cues = draft.cues().iter();
-        cues.map(|it| (it.id, it.cue.at_s)).collect::<Vec<_>>()
-    });
-    let rows = Memo::new(move |_| cues.with(|cues| rows(cues.iter().map(|it| x_of(it.1)))));
-    let order = Memo::new(move |_| cues.with(|it| it.iter().map(|it| it.0).collect::<Vec<_>>()));
+    let order = maker.numbers(|draft| draft.cues().iter().map(|it| it.id).collect());
+    let rows = maker.numbers(move |draft| rows(draft.cues().iter().map(|it| x_of(it.cue.at_s))));
     let high = move || rows.with(|it| it.iter().max().map_or(1, |most| most + 1));
     let plays = maker.part(|draft| draft.plays());
     let now = cockpit.part(|readout| readout.time);
@@ -110,34 +105,34 @@ fn Lane() -> impl IntoView {
             cue.map(|it| ((words.cue)(it), (words.sign)(&it.act)))
                 .unwrap_or_default()
         });
-        let row = Memo::new(move |_| {
+        let row = move || {
             let place = order.with(|order| order.iter().position(|it| *it == id));
             rows.with(|rows| place.and_then(|it| rows.get(it).copied()))
                 .unwrap_or_default()
-        });
+        };
         let length = maker.part(|draft| draft.length());
         view! {
             <div
                 class="cue-handle"
-                class:cut=move || { let [from, to] = plays.get(); !(from..=to).contains(&at.get()) }
+                class:cut=move || { let [from, to] = plays(); !(from..=to).contains(&at()) }
                 class:selected=move || maker.selected() == Some(id)
                 id=handle_id(id)
                 role="slider"
                 tabindex="0"
-                aria-label=move || says.get().0
-                title=move || says.get().0
+                aria-label=move || says().0
+                title=move || says().0
                 aria-valuemin="0"
-                aria-valuemax=move || length.get().to_string()
-                aria-valuenow=move || at.get().to_string()
-                aria-valuetext=move || (words.time)(at.get())
-                style:left=move || format!("{:.1}px", x_of(at.get()))
-                style:--row=move || row.get().to_string()
+                aria-valuemax=move || length().to_string()
+                aria-valuenow=move || at().to_string()
+                aria-valuetext=move || (words.time)(at())
+                style:left=move || format!("{:.1}px", x_of(at()))
+                style:--row=move || row().to_string()
                 on:focus=move |_| maker.select(id)
-                on:pointerdown=move |event| grip(id, at.get_untracked(), &event)
+                on:pointerdown=move |event| grip(id, untrack(at), &event)
                 on:keydown=move |event| slide(maker, id, &event)
                 on:keyup=move |_| maker.end_step()
             >
-                {move || says.get().1}
+                {move || says().1}
             </div>
         }
         .into_any()
@@ -155,8 +150,8 @@ fn Lane() -> impl IntoView {
             on:pointerup=left
             on:pointercancel=left
         >
-            <div class="lane-played" style:left=move || pixels(x_of(plays.get()[0]))
-                style:width=move || pixels(x_of(plays.get()[1]) - x_of(plays.get()[0]))></div>
+            <div class="lane-played" style:left=move || pixels(x_of(plays()[0]))
+                style:width=move || pixels(x_of(plays()[1]) - x_of(plays()[0]))></div>
             <div class="lane-now" style:left=move || pixels(x_of(now.get()))></div>
             {move || order.get().into_iter().map(handle).collect_view()}
         </div>
@@ -164,13 +159,13 @@ fn Lane() -> impl IntoView {
 }
 
 /// The row in which each handle stands, in order of time: the first that is free there.
-fn rows(places: impl Iterator<Item = f64>) -> Vec<usize> {
+fn rows(places: impl Iterator<Item = f64>) -> Vec<u32> {
     let mut ends = [f64::NEG_INFINITY; ROWS];
     let row = |x: f64| {
         let free = ends.iter().position(|end| *end <= x);
         let row = free.unwrap_or(ROWS - 1);
         ends[row] = x + WIDE;
-        row
+        row as u32
     };
     places.map(row).collect()
 }
@@ -240,6 +235,6 @@ mod tests {
             rows([0.0, 1.0, 2.0, 3.0, 100.0].into_iter()),
             [0, 1, 2, 2, 0]
         );
-        assert_eq!(rows(std::iter::empty()), Vec::<usize>::new());
+        assert_eq!(rows(std::iter::empty()), Vec::<u32>::new());
     }
 }

@@ -10,19 +10,19 @@ pub(crate) use lane::CueLane;
 
 use super::controls::keep_focus;
 use crate::cockpit::use_cockpit;
-use crate::making::use_maker;
+use crate::making::{Maker, use_maker};
 use crate::route::Route;
+use crate::teaching::MakesOfFlight;
 use crate::words::Button;
 use bench::Bench;
 use leptos::prelude::*;
-use shelf::Shelf;
+use shelf::Kept;
 
 /// The bench, where the address names it.
 #[component]
 pub(crate) fn MakingBench() -> impl IntoView {
     let maker = use_maker();
     let words = &use_cockpit().words.making;
-    let open = Memo::new(move |_| maker.is_open());
     view! {
         <Show when=move || maker.shown()>
             <section class="making" id="making" aria-label=words.title>
@@ -30,11 +30,11 @@ pub(crate) fn MakingBench() -> impl IntoView {
                     <h2>{words.title}</h2>
                     {button(words.close, || Route::Fly.go())}
                     <p class="saved" role="status" id="saved">
-                        {move || open.get().then(|| (words.saved)(maker.saved()))}
+                        {move || maker.is_open().then(|| (words.saved)(maker.saved()))}
                     </p>
                 </header>
-                <Shelf/>
-                <Show when=move || open.get()>
+                <Kept/>
+                <Show when=move || maker.is_open()>
                     <Bench/>
                 </Show>
             </section>
@@ -45,8 +45,9 @@ pub(crate) fn MakingBench() -> impl IntoView {
 /// Goes to the bench.
 #[component]
 pub(crate) fn MakeButton() -> impl IntoView {
-    let maker = use_maker();
+    let maker: Option<Maker> = use_context();
     let words = &use_cockpit().words.making;
+    let there = move || maker.is_some_and(|it| it.shown());
     view! {
         <button
             type="button"
@@ -54,12 +55,9 @@ pub(crate) fn MakeButton() -> impl IntoView {
             id="make"
             aria-label=words.make.name
             title=words.make.name
-            aria-expanded=move || maker.shown().to_string()
+            aria-expanded=move || there().to_string()
             on:mousedown=keep_focus
-            on:click=move |_| {
-                let there = untrack(|| maker.shown());
-                if there { Route::Fly.go() } else { Route::Make.go() }
-            }
+            on:click=move |_| if untrack(there) { Route::Fly.go() } else { Route::Make.go() }
         >
             {words.make.label}
         </button>
@@ -69,7 +67,7 @@ pub(crate) fn MakeButton() -> impl IntoView {
 /// Makes a demonstration of the flight so far.
 #[component]
 pub(crate) fn MakeOfFlight() -> impl IntoView {
-    let maker = use_maker();
+    let makes: Option<MakesOfFlight> = use_context();
     let words = &use_cockpit().words.making;
     view! {
         <button
@@ -80,7 +78,9 @@ pub(crate) fn MakeOfFlight() -> impl IntoView {
             on:mousedown=keep_focus
             on:click=move |_| {
                 Route::Make.go();
-                maker.begin_of_flight();
+                if let Some(MakesOfFlight(begin)) = makes {
+                    begin.run(());
+                }
             }
         >
             {words.make_of_flight.label}

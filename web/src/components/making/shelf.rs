@@ -3,7 +3,8 @@
 use super::{Look, button, press};
 use crate::cockpit::use_cockpit;
 use crate::download::download;
-use crate::making::{Kept, Maker, use_maker};
+use crate::making;
+use crate::making::{Maker, Shelf, use_maker};
 use crate::words::MakingWords;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -14,23 +15,22 @@ use web_sys::{Event, HtmlInputElement};
 
 /// The list, unfolded while no draft is open, and the ways to begin one.
 #[component]
-pub(super) fn Shelf() -> impl IntoView {
+pub(super) fn Kept() -> impl IntoView {
     let maker = use_maker();
-    let words = &use_cockpit().words.making;
-    let kept = Memo::new(move |_| (maker.kept(), maker.open_id()));
+    // Unfolded by hand, it stays so.
     let open = Memo::new(move |_| maker.is_open());
-    let deleted = Memo::new(move |_| maker.deleted());
+    let words = &use_cockpit().words.making;
     view! {
         <details class="shelf" id="shelf" prop:open=move || !open.get()>
-            <summary>{move || (words.mine)(kept.with(|it| it.0.len()))}</summary>
+            <summary>{move || (words.mine)(maker.shelf().kept.len())}</summary>
             <ul>
                 {move || {
-                    let (kept, open) = kept.get();
+                    let Shelf { kept, open, .. } = maker.shelf();
                     let row = |it| row(maker, words, it, open.as_deref());
                     kept.into_iter().map(row).collect_view()
                 }}
             </ul>
-            <p class="hint" hidden=move || kept.with(|it| !it.0.is_empty())>{words.none_yet}</p>
+            <p class="hint" hidden=move || !maker.shelf().kept.is_empty()>{words.none_yet}</p>
             <div class="row">
                 {button(words.of_flight, move || maker.begin_of_flight())}
                 <label class="file">
@@ -41,15 +41,20 @@ pub(super) fn Shelf() -> impl IntoView {
                 </label>
             </div>
         </details>
-        <div class="put-back" role="status" hidden=move || deleted.with(Option::is_none)>
-            <span>{move || deleted.get().map(|title| (words.deleted)(&title))}</span>
+        <div class="put-back" role="status" hidden=move || maker.shelf().deleted.is_none()>
+            <span>{move || maker.shelf().deleted.map(|it| (words.deleted)(&it.title))}</span>
             {button(words.put_back, move || maker.undelete())}
         </div>
-        <p class="wrong" role="alert" id="not-opened">{move || maker.refused()}</p>
+        <p class="wrong" role="alert" id="not-opened">{move || maker.shelf().refused}</p>
     }
 }
 
-fn row(maker: Maker, words: &'static MakingWords, kept: Kept, open: Option<&str>) -> AnyView {
+fn row(
+    maker: Maker,
+    words: &'static MakingWords,
+    kept: making::Kept,
+    open: Option<&str>,
+) -> AnyView {
     let is_open = open == Some(kept.id.as_str());
     let title = match &kept.title {
         None => words.unreadable,

@@ -11,7 +11,7 @@ use crate::route::Route;
 use crate::words::Button;
 use ending::Ending;
 use leptos::prelude::*;
-use lessons::demonstration::{Act, Flown};
+use lessons::demonstration::{Act, Cue, Flown};
 use question::Question;
 use std::sync::Arc;
 
@@ -43,13 +43,13 @@ fn Heading(flown: Arc<Flown>) -> impl IntoView {
     let words = &cockpit.words.demonstrations;
     let player = cockpit.player;
     let title = flown.said(&flown.demonstration().title);
-    let change = move |_| {
+    let change = move |()| {
         let open = player.open_now();
         let open = open.map(|it| it.demonstration().clone());
         player.to_change.set(open);
         Route::Make.go();
     };
-    let leave = move |_| {
+    let leave = move |()| {
         player.close();
         Route::Fly.go();
     };
@@ -59,7 +59,7 @@ fn Heading(flown: Arc<Flown>) -> impl IntoView {
             <p class="player-chapter">{move || chapter(&flown, player.standing().chapter)}</p>
         </header>
         <div class="player-whole">
-            <Plain button=words.plan press=move |_| player.show_plan(true)/>
+            <Plain button=words.plan press=move |()| player.show_plan(true)/>
             <Plain button=words.change press=change/>
             <Plain button=words.leave press=leave/>
         </div>
@@ -71,7 +71,7 @@ fn Heading(flown: Arc<Flown>) -> impl IntoView {
 fn Stage() -> impl IntoView {
     let cockpit = use_cockpit();
     let player = cockpit.player;
-    let caption = Memo::new(move |_| {
+    let caption = move || {
         let standing = player.standing();
         // While the class is asked, the question alone stands there.
         let asks = standing
@@ -83,11 +83,11 @@ fn Stage() -> impl IntoView {
             Act::Caption(text) => Some(flown.said(text)),
             _ => None,
         }
-    });
+    };
     view! {
         <div class="player-stage">
             <Show when=move || player.finished() fallback=move || view! {
-                <p class="caption" id="caption">{move || caption.get()}</p>
+                <p class="caption" id="caption">{caption}</p>
                 <Question/>
             }>
                 <Ending/>
@@ -136,12 +136,12 @@ fn Tools() -> impl IntoView {
             <Plain
                 button=words.loops
                 pressed=Signal::derive(move || player.looped())
-                press=move |_| player.toggle_loop()
+                press=move |()| player.toggle_loop()
             />
             <Plain
                 button=words.captions
                 pressed=Signal::derive(move || player.captions())
-                press=move |_| player.toggle_captions()
+                press=move |()| player.toggle_captions()
             />
             <Ask intent=Intent::Restart button=words.again/>
             <Ask intent=Intent::FlyFromHere button=words.take_controls/>
@@ -155,42 +155,34 @@ fn Chapters() -> impl IntoView {
     let cockpit = use_cockpit();
     let words = &cockpit.words.demonstrations;
     let player = cockpit.player;
-    let chapters = Memo::new(move |_| {
-        let flown = player.open_now();
-        let flown = flown.as_deref();
-        let cues = flown.map(|it| it.demonstration().cues.as_slice());
-        let cues = cues.unwrap_or_default().iter().enumerate();
-        let found = cues.filter_map(|(index, cue)| match &cue.act {
-            Act::Chapter(title) => Some((index, cue.at_s, flown?.said(title))),
-            _ => None,
-        });
-        found.collect::<Vec<_>>()
-    });
     let go = move |event: web_sys::Event| {
         let index = event_target_value(&event).parse::<usize>().ok();
-        let found = chapters.with_untracked(|all| {
-            let mut all = all.iter();
-            all.find(|it| Some(it.0) == index).map(|it| it.1)
-        });
+        let flown = untrack(|| player.open_now());
+        let found = flown.and_then(|it| Some(it.demonstration().cues.get(index?)?.at_s));
         if let Some(time) = found {
             player.jump(cockpit, time);
         }
     };
     let options = move || {
-        let chapter = player.standing().chapter;
-        let option = |(index, _, title): (usize, f64, String)| {
-            view! {
-                <option value=index.to_string() selected=chapter == Some(index)>{title}</option>
-            }
+        let flown = player.open_now()?;
+        let cues = flown.demonstration().cues.iter().enumerate();
+        let option = |(index, cue): (usize, &Cue)| match &cue.act {
+            Act::Chapter(title) => Some(view! {
+                <option
+                    value=index.to_string()
+                    selected=move || player.standing().chapter == Some(index)
+                >
+                    {flown.said(title)}
+                </option>
+            }),
+            _ => None,
         };
-        chapters.get().into_iter().map(option).collect_view()
+        Some(cues.filter_map(option).collect_view())
     };
     view! {
-        <Show when=move || chapters.with(|it| it.len() > 1)>
-            <select class="chapters" id="chapters" aria-label=words.chapter on:change=go>
-                {options}
-            </select>
-        </Show>
+        <select class="chapters" id="chapters" aria-label=words.chapter on:change=go>
+            {options}
+        </select>
     }
 }
 
@@ -202,7 +194,7 @@ fn Away() -> impl IntoView {
     view! {
         <div class="player-stage away">
             <p class="caption">{words.flying}</p>
-            <Plain button=words.come_back press=move |_| cockpit.player.come_back(cockpit)/>
+            <Plain button=words.come_back press=move |()| cockpit.player.come_back(cockpit)/>
         </div>
     }
 }
@@ -212,7 +204,7 @@ fn Away() -> impl IntoView {
 pub(crate) fn Plain(
     button: Button,
     #[prop(optional, into)] pressed: Option<Signal<bool>>,
-    press: impl Fn(web_sys::MouseEvent) + 'static,
+    #[prop(into)] press: Callback<()>,
 ) -> impl IntoView {
     view! {
         <button
@@ -221,7 +213,7 @@ pub(crate) fn Plain(
             title=button.name
             aria-pressed=pressed.map(|it| move || it.get().to_string())
             on:mousedown=keep_focus
-            on:click=press
+            on:click=move |_| press.run(())
         >
             {button.label}
         </button>

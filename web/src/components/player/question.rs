@@ -11,8 +11,9 @@ pub(super) fn Question() -> impl IntoView {
     let cockpit = use_cockpit();
     let words = &cockpit.words.demonstrations;
     let player = cockpit.player;
-    let posed = Memo::new(move |_| {
-        let cue = player.standing().question?;
+    let cue = Memo::new(move |_| player.standing().question);
+    let posed = move || {
+        let cue = cue.get()?;
         let flown = player.open_now()?;
         match &flown.demonstration().cues.get(cue)?.act {
             Act::Ask(question) => Some((
@@ -27,11 +28,11 @@ pub(super) fn Question() -> impl IntoView {
             )),
             _ => None,
         }
-    });
+    };
     let wrong = RwSignal::new(String::new());
     let revealed = Memo::new(move |_| player.standing().revealed_at.is_some());
     move || {
-        let (cue, posed) = posed.get()?;
+        let (cue, posed) = posed()?;
         wrong.set(String::new());
         let measured = posed.measured.clone();
         let choices = (0..posed.choices.len())
