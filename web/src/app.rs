@@ -22,6 +22,7 @@ use crate::route::{Route, use_route};
 use crate::session::Session;
 use crate::setting::Setting;
 use crate::situation_form::{Draft, SituationForm};
+use crate::today::today;
 use crate::words::Words;
 use leptos::ev;
 use leptos::prelude::*;
@@ -29,7 +30,6 @@ use leptos::task::spawn_local;
 use leptos::wasm_bindgen::JsCast;
 use leptos_use_document_visibility::use_document_visibility;
 use leptos_use_raf_fn::{UseRafFnCallbackArgs, use_raf_fn};
-use web_sys::js_sys::Date;
 use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 
 /// Where the page is wide enough for three columns and tall enough for the key list under what
@@ -181,12 +181,6 @@ fn belongs_elsewhere(event: &KeyboardEvent, key: &str) -> bool {
         matches!(name.as_str(), "INPUT" | "SELECT" | "TEXTAREA") || element.is_content_editable();
     let pressed = key == " " && matches!(name.as_str(), "BUTTON" | "SUMMARY" | "A");
     typed_into || pressed
-}
-
-/// Today as year-month-day, by the browser's clock.
-fn today() -> String {
-    let iso = String::from(Date::new_0().to_iso_string());
-    iso.split('T').next().unwrap_or_default().to_owned()
 }
 
 fn matches(query: &str) -> bool {

@@ -22,6 +22,8 @@
 //! | `words/` | every word on the page |
 //! | `app.rs`, `components/` | the page of the flight |
 //! | `drills/`, `numbers/` | the pages of drills and of numbers |
+//! | `pages.rs` | the ways from page to page |
+//! | `today.rs` | the day, by the browser's clock |
 //! | `light.rs` | light and language on the page's root |
 //! | `speed.rs` | for measuring: flies as fast as it can |
 
@@ -45,6 +47,7 @@ mod intent;
 mod later;
 mod light;
 mod numbers;
+mod pages;
 mod player;
 mod preferences;
 mod presenter;
@@ -57,6 +60,7 @@ mod speed;
 mod stage;
 mod stick;
 mod stretch;
+mod today;
 mod words;
 
 /// Starts the page of drills.

@@ -8,7 +8,7 @@ mod iron;
 mod place;
 
 pub(crate) use draft::Draft;
-pub(crate) use entry::{Entry, Fault, Wrong};
+pub(crate) use entry::{EAST_WEST, Entry, Fault, NORTH_SOUTH, Wrong, typed, within};
 pub(crate) use float::{FloatEntry, FloatForm, Mark};
 pub(crate) use history::Step;
 pub(crate) use iron::{Axis, IronForm};
@@ -17,7 +17,7 @@ pub(crate) use place::{Way, entries};
 use crate::setting::{FloatChoice, HOME_AIRSPEED, HOME_LATITUDE, IronChoice, Setting};
 use compass::gust::RoughAir;
 use compass::unit::{FOOT, NANOTESLA};
-use entry::{number, typed};
+use entry::number;
 
 /// What stands in the form.
 #[derive(Clone, Debug, PartialEq)]

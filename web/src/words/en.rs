@@ -1,7 +1,8 @@
 //! English.
 
 use super::{
-    Button, Words, en_beside, en_presenter, en_situation, en_stick, en_time, en_views, en_why,
+    Button, Words, en_beside, en_numbers, en_presenter, en_situation, en_stick, en_time, en_views,
+    en_why,
 };
 use crate::session::Readout;
 use crate::setting::FloatChoice;
@@ -263,6 +264,8 @@ pub(super) const ENGLISH: Words = Words {
     presenter: en_presenter::PRESENTER,
     stick: en_stick::STICK,
     views: en_views::VIEWS,
+
+    pages: en_numbers::PAGES,
 
     set_situation: "Situation",
     place: |setting| match setting.source {

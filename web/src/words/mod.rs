@@ -6,12 +6,15 @@
 
 mod en;
 mod en_beside;
+mod en_numbers;
+mod en_numbers_fields;
 mod en_presenter;
 mod en_situation;
 mod en_stick;
 mod en_time;
 mod en_views;
 mod en_why;
+pub(crate) mod numbers;
 mod views;
 
 use crate::beside::Change;
@@ -27,6 +30,7 @@ use compass::reading::Difference;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
 use flights::events::Event;
+use numbers::PagesWords;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 
 /// The words of one language.
@@ -155,6 +159,9 @@ pub(crate) struct Words {
 
     // What stands beside the card; the chart against heading.
     pub(crate) views: ViewWords,
+
+    // The ways from page to page.
+    pub(crate) pages: PagesWords,
 
     // The situation.
     pub(crate) set_situation: &'static str,
