@@ -23,10 +23,10 @@ test.describe('the planner', () => {
 
   test('gives the figures of the program and copies them', async ({ open, page }) => {
     expect(DIPWISE, 'where the program is: run this by `cargo xtask test browser`').toBeTruthy();
-    await open('numbers.html#planner?by=place&lat=30&lon=-95&date=2026-06-01&bank=25');
+    await open('numbers.html#planner?by=place&lat=30&lon=-95&date=2026-06-01&bank=24');
     const { stdout } = await run(DIPWISE, [
       ...['table', '--lat', '30', '--lon=-95', '--date', '2026-06-01'],
-      ...['--bank', '25', '--every', '30', '--format', 'json'],
+      ...['--bank', '24', '--every', '30', '--format', 'json'],
     ]);
     const table = JSON.parse(stdout);
     const north = table.find(({ target_deg, turn }) => target_deg === 0 && turn === 'right');
@@ -46,7 +46,7 @@ test.describe('the planner', () => {
     const csv = await page.evaluate(() => navigator.clipboard.readText());
     const program = await run(DIPWISE, [
       ...['table', '--lat', '30', '--lon=-95', '--date', '2026-06-01'],
-      ...['--bank', '25', '--format', 'csv'],
+      ...['--bank', '24', '--format', 'csv'],
     ]);
     expect(csv).toBe(program.stdout);
     await page.getByRole('button', { name: 'Copy as text' }).click();
@@ -136,7 +136,7 @@ test('the corrections show their working, by typed figures and by place', async 
   await field(page, 'Longitude').fill('95 W');
   const { stdout } = await run(DIPWISE, ['field', '--lat', '30', '--lon=-95', '--date', '2026-06-01']);
   const east = Number(/variation\D*?(-?[\d.]+)/i.exec(stdout)[1]);
-  await page.getByLabel('Date').fill('2026-06-01');
+  await page.locator('#date').fill('2026-06-01');
   await expect(lines.nth(3)).toHaveText(`${Math.abs(Math.round(east * 10) / 10)}° ${east < 0 ? 'W' : 'E'}`);
 });
 

@@ -48,10 +48,12 @@ impl Board {
             faults: Memo::new(move |_| asked.with(|asked| Reader::faults(asked, words))),
             told: RwSignal::new(""),
         };
+        let known = StoredValue::new(hash());
         let _ = use_event_listener(window(), ev::hashchange, move |_| {
+            known.set_value(hash());
             board.asked.update(|asked| *asked = by_address(asked));
         });
-        board.keep_address();
+        board.keep_address(known);
         board
     }
 
@@ -163,16 +165,23 @@ impl Board {
         Effect::new(move || self.work.ask(plans.get()));
     }
 
-    fn keep_address(self) {
+    /// Writes what is asked into the address; `known` is the address as it was last read or
+    /// written.
+    fn keep_address(self, known: StoredValue<String>) {
         let waiting = StoredValue::new(None::<TimeoutHandle>);
         Effect::new(move || {
             let address = self.asked.with(|asked| address(asked, asked.part));
             let write = move || {
+                // Another address was asked for, and is about to be read.
+                if known.with_value(|known| *known != hash()) {
+                    return;
+                }
                 let history = window().history();
                 // Refused where there were too many changes: the next one is written again.
                 let _ = history.map(|history| {
                     history.replace_state_with_url(&JsValue::NULL, "", Some(&address))
                 });
+                known.set_value(hash());
             };
             let next = set_timeout_with_handle(write, SETTLED).ok();
             if let Some(before) = waiting
@@ -213,10 +222,15 @@ fn address(asked: &Asked, part: Part) -> String {
 }
 
 fn by_address(asked: &Asked) -> Asked {
-    let hash = window().location().hash().unwrap_or_default();
+    let hash = hash();
     let (part, fields) = hash.split_once('?').unwrap_or((&hash, ""));
     let fields = UrlSearchParams::new_with_str(fields).ok();
     asked.at(part.trim_start_matches(['#', '/']), |name| {
         fields.as_ref().and_then(|fields| fields.get(name))
     })
+}
+
+/// The address after its `#`, with it.
+fn hash() -> String {
+    window().location().hash().unwrap_or_default()
 }

@@ -19,10 +19,15 @@ pub(crate) fn Record(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
     let words = &board.own().swing;
     let every = board.choice(Key::Swing);
     let swung = board.choice(Key::Swung);
+    let electric = board.choice(Key::Electric);
     let record = Memo::new(move |_| {
         let it = ramp.get().filter(|_| swung.get() == "yes")?;
         let every = if every.get() == "45" { 45 } else { 30 };
-        let name = (words.aircraft)(it.seed, &(board.words.place)(&it.setting));
+        let name = (words.aircraft)(
+            it.seed,
+            &(board.words.place)(&it.setting),
+            electric.get() == "on",
+        );
         Some((name, it.ramp.swing(every)))
     });
     view! {

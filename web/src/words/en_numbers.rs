@@ -228,7 +228,10 @@ const SWING: SwingWords = SwingWords {
     half_error: "Why half: an adjuster moves opposite headings opposite ways. What is left on south after north was set right is twice what no single setting can take away, so half of it stays on each.",
     record: "Swing of record",
     swing_it: "Swing it all round",
-    aircraft: |seed, place| format!("Invented aircraft {seed}, as adjusted by hand. {place}."),
+    aircraft: |seed, place, electric| {
+        let electric = if electric { "on" } else { "off" };
+        format!("Invented aircraft {seed}, radios and lights {electric}. {place}.")
+    },
     found: |found, left| {
         let rows = found
             .iter()
@@ -238,7 +241,7 @@ const SWING: SwingWords = SwingWords {
                     format!("{:03}°", heading.whole_degrees()),
                     east_west(deviation.to_degrees()),
                     left.get(index)
-                        .map_or_else(|| "–".to_owned(), |(_, left)| east_west(left.to_degrees())),
+                        .map_or_else(|| "–".to_owned(), |(_, left)| signed(left.to_degrees())),
                 ]
             });
         Table {
@@ -255,8 +258,7 @@ const SWING: SwingWords = SwingWords {
     coefficients,
     left_over: |most| {
         format!(
-            "Means: the handbook’s, of the eight points. The swing strays from the curve of least squares by at most {}.",
-            degrees(most)
+            "Means: the handbook’s, of the eight points. The swing strays from the curve of least squares by at most {most:.2}°."
         )
     },
     verdict: |most, within| {

@@ -67,7 +67,7 @@ pub(super) fn hint(key: Key) -> &'static str {
         Key::Airspeed => "knots",
         Key::Target | Key::Heading | Key::Ramp => "degrees",
         Key::Beside => "on the rose; may be empty",
-        Key::Seed => "the same number, the same again",
+        Key::Seed => "same number, same again",
         Key::Variation => "degrees, E or W",
         Key::NorthSouth | Key::EastWest => "nT",
         _ => "",

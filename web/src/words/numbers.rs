@@ -134,8 +134,8 @@ pub(crate) struct SwingWords {
     pub(crate) half_error: &'static str,
     pub(crate) record: &'static str,
     pub(crate) swing_it: &'static str,
-    /// Takes the seed and the place.
-    pub(crate) aircraft: fn(u64, &str) -> String,
+    /// Takes the seed, the place, and whether radios and lights are on.
+    pub(crate) aircraft: fn(u64, &str, bool) -> String,
     /// Takes the swing and what it has over its coefficients.
     pub(crate) found: fn(&[(CompassHeading, f64)], &[(CompassHeading, f64)]) -> Table,
     pub(crate) coefficients_title: &'static str,
