@@ -1,6 +1,7 @@
 //! What the parts of the page share: what is asked, what is wrong with it, and the planner.
 
-use super::asked::{Asked, Key, Part};
+use super::asked::{Asked, Part};
+use super::key::Key;
 use super::meant::{Plans, Reader, Refusal};
 use super::work::Work;
 use crate::preferences::Preferences;

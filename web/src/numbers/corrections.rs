@@ -1,8 +1,8 @@
 //! True, magnetic, compass: the working line by line.
 
-use super::asked::Key;
 use super::board::use_board;
 use super::fields::{Segments, Typed};
+use super::key::Key;
 use super::taken::{Home, PictureOf, TableOf, TakeHome, as_csv, as_text};
 use kurbo::Size;
 use leptos::prelude::*;

@@ -1,7 +1,7 @@
 //! Fields: typed into, chosen from, and the groups of them that several parts have.
 
-use super::asked::Key;
 use super::board::use_board;
+use super::key::Key;
 use leptos::prelude::*;
 
 /// A field that is typed into.

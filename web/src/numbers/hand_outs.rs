@@ -1,8 +1,8 @@
 //! Sheets for print.
 
-use super::asked::Key;
 use super::board::use_board;
 use super::fields::{Flown, Place, Segments, Typed};
+use super::key::Key;
 use super::meant::Plans;
 use super::planner::{Progressed, sheet as roll_out_sheet};
 use super::taken::{Home, TakeHome};

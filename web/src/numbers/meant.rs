@@ -1,6 +1,7 @@
 //! What stands in the fields becomes numbers, or a refusal for each field that is wrong.
 
-use super::asked::{Asked, Key, Part};
+use super::asked::{Asked, Part};
+use super::key::Key;
 use crate::setting::{FloatChoice, Setting};
 use crate::situation_form::{
     EAST_WEST, Entry, Fault, NORTH_SOUTH, SituationForm, Way, Wrong, within,

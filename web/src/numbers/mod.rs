@@ -2,7 +2,7 @@
 //!
 //! | file | concern |
 //! |---|---|
-//! | `asked.rs` | what is typed into the fields, and the address that says it |
+//! | `key.rs`, `asked.rs` | the fields, and what stands in them and in the address |
 //! | `meant.rs` | fields → numbers, or what is wrong with them |
 //! | `work.rs` | roll-outs, planned between frames |
 //! | `board.rs` | what all parts of the page share |
@@ -15,6 +15,7 @@ mod board;
 mod corrections;
 mod fields;
 mod hand_outs;
+mod key;
 mod meant;
 mod planner;
 mod swing;
@@ -23,4 +24,5 @@ mod taken;
 mod work;
 
 pub(crate) use app::App;
-pub(crate) use asked::{Key, Part};
+pub(crate) use asked::Part;
+pub(crate) use key::Key;

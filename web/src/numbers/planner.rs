@@ -1,8 +1,8 @@
 //! When to begin to roll out: the answers for one target, the table, the rose.
 
-use super::asked::Key;
 use super::board::{Board, use_board};
 use super::fields::{Flown, Place, Segments, Typed};
+use super::key::Key;
 use super::meant::Plans;
 use super::taken::{Home, PictureOf, TableOf, TakeHome, as_text};
 use super::work::Progress;
@@ -165,7 +165,7 @@ fn AllRound(plans: Plans, rounds: Vec<Vec<RollOut>>) -> impl IntoView {
                     id="rose"
                     title=words.rose.to_owned()
                     description=described
-                    size=Size::new(420.0, 500.0)
+                    size=Size::new(300.0, 380.0)
                     draw=move |size| handouts::rose(&places, size)
                 />
                 <p class="hint">{described}</p>

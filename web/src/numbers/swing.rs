@@ -1,8 +1,8 @@
 //! The compass swing: an aircraft on the ramp, its two adjusters, and the half-error rule.
 
-use super::asked::Key;
 use super::board::{Board, use_board};
 use super::fields::{Place, Segments, Typed};
+use super::key::Key;
 use super::meant::{OnTheRamp, adjuster_text};
 use super::swing_record::Record;
 use super::taken::PictureOf;

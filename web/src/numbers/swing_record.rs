@@ -1,8 +1,8 @@
 //! The swing of record: what is left on every heading, its coefficients, and the card.
 
-use super::asked::Key;
 use super::board::use_board;
 use super::fields::Segments;
+use super::key::Key;
 use super::meant::OnTheRamp;
 use super::taken::{Home, PictureOf, TableOf, TakeHome, as_csv, as_text};
 use compass::heading::CompassHeading;
