@@ -7,7 +7,7 @@ use super::meant::Plans;
 use super::taken::{Home, PictureOf, TableOf, TakeHome, as_text};
 use super::work::Progress;
 use compass::rule_of_thumb::Turn;
-use drawing::roll_out_rose::{self, Extremes, PlaceView};
+use drawing::roll_out_rose::{self, PlaceView};
 use kurbo::Size;
 use leptos::prelude::*;
 use lessons::roll_out::Plan;
@@ -210,18 +210,11 @@ fn described(board: Board, sites: &[Site], rounds: &[Vec<RollOut>]) -> String {
                 right: it.right,
             })
             .collect();
-        let Extremes {
-            undershoot,
-            overshoot,
-        } = roll_out_rose::describe(&PlaceView {
+        let extremes = roll_out_rose::describe(&PlaceView {
             name: "",
             allowances: &drawn,
         })?;
-        Some((board.own().planner.extremes)(
-            &place.name,
-            undershoot,
-            overshoot,
-        ))
+        Some((board.own().planner.extremes)(&place.name, extremes))
     });
     said.collect::<Vec<_>>().join(" ")
 }

@@ -114,15 +114,15 @@ const PLANNER: PlannerWords = PlannerWords {
     table: "Readings at which to begin to roll out, by target",
     table_note: "Off if bare: how far short of (−) or past (+) the target the simulated aircraft comes out when it rolls out as if the compass did not err. The rules are common practice.",
     rose: "Roll-out rose: undershoot and overshoot by target",
-    extremes: |place, undershoot, overshoot| {
+    extremes: |place, extremes| {
         let part = |word: &str, (by, at): (i16, u16)| match by {
             0 => format!("no {word}"),
             by => format!("{word} up to {}° (onto {at:03}°)", by.abs()),
         };
         format!(
             "{place}: {}, {}.",
-            part("undershoot", undershoot),
-            part("overshoot", overshoot)
+            part("undershoot", extremes.undershoot),
+            part("overshoot", extremes.overshoot)
         )
     },
 };

@@ -6,8 +6,12 @@ use crate::setting::Setting;
 use crate::situation_form::Wrong;
 use compass::deviation::Coefficients;
 use compass::heading::CompassHeading;
+use drawing::roll_out_rose::Extremes;
 use lessons::corrections::Working;
 use lessons::sheet::Table;
+
+/// A deviation, or what is left over of one, by compass heading; rad, east positive.
+pub(crate) type OnHeading = (CompassHeading, f64);
 
 /// The words of the ways from page to page.
 pub(crate) struct PagesWords {
@@ -78,8 +82,8 @@ pub(crate) struct PlannerWords {
     pub(crate) table: &'static str,
     pub(crate) table_note: &'static str,
     pub(crate) rose: &'static str,
-    /// Takes the place, and the greatest undershoot and overshoot, each with its target.
-    pub(crate) extremes: fn(&str, (i16, u16), (i16, u16)) -> String,
+    /// Takes the place and its extremes.
+    pub(crate) extremes: fn(&str, Extremes) -> String,
 }
 
 /// The words of the hand-outs.
@@ -137,7 +141,7 @@ pub(crate) struct SwingWords {
     /// Takes the seed, the place, and whether radios and lights are on.
     pub(crate) aircraft: fn(u64, &str, bool) -> String,
     /// Takes the swing and what it has over its coefficients.
-    pub(crate) found: fn(&[(CompassHeading, f64)], &[(CompassHeading, f64)]) -> Table,
+    pub(crate) found: fn(&[OnHeading], &[OnHeading]) -> Table,
     pub(crate) coefficients_title: &'static str,
     /// Takes coefficients by means and by least squares.
     pub(crate) coefficients: fn(&Coefficients, &Coefficients) -> Table,
