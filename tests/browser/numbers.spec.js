@@ -169,6 +169,9 @@ test('a swing done by the keyboard alone ends within the limit', async ({ open, 
   await expect(page.locator('#verdict')).toContainText('within the limit of 10°');
   expect(await greatest()).toBeLessThan(asFound);
   await expect(page.locator('.paper svg')).toContainText('Deviation card');
+  await page.getByRole('radio', { name: 'Letter' }).check();
+  await expect(page.locator('.papers')).toHaveAttribute('data-paper', 'letter');
+  await expect(page).toHaveURL(/paper=letter/);
   const off = await page.locator('#verdict').textContent();
   await page.getByRole('radio', { name: 'On', exact: true }).focus();
   await page.keyboard.press('Space');

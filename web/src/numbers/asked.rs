@@ -100,6 +100,7 @@ impl Part {
                 Key::Electric,
                 Key::Swing,
                 Key::Swung,
+                Key::Paper,
             ],
         }
     }

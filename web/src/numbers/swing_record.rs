@@ -114,6 +114,7 @@ fn Found(name: String, found: Vec<(CompassHeading, f64)>) -> impl IntoView {
                 draw=move |size| handouts::residuals(&left, size)
             />
         </div>
+        <Segments key=Key::Paper/>
         <div class="paper-tools">
             <button type="button" class="print" on:click=print>{board.own().hand_outs.print}</button>
             <TakeHome home/>
