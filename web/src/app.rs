@@ -24,6 +24,7 @@ use crate::session::Session;
 use crate::setting::Setting;
 use crate::situation_form::{Draft, SituationForm};
 use crate::teaching::{Begun, KeyTaker, Teaching, leave};
+use crate::today::today;
 use crate::words::Words;
 use leptos::ev;
 use leptos::prelude::*;
@@ -31,7 +32,6 @@ use leptos::wasm_bindgen::JsCast;
 use leptos_use_document_visibility::use_document_visibility;
 use leptos_use_raf_fn::{UseRafFnCallbackArgs, use_raf_fn};
 use lessons::demonstration::Part;
-use web_sys::js_sys::Date;
 use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 
 /// Where the page is wide enough for three columns and tall enough for the key list under what
@@ -235,12 +235,6 @@ fn belongs_elsewhere(event: &KeyboardEvent, key: &str) -> bool {
         matches!(name.as_str(), "INPUT" | "SELECT" | "TEXTAREA") || element.is_content_editable();
     let pressed = key == " " && matches!(name.as_str(), "BUTTON" | "SUMMARY" | "A");
     typed_into || pressed
-}
-
-/// Today as year-month-day, by the browser's clock.
-fn today() -> String {
-    let iso = String::from(Date::new_0().to_iso_string());
-    iso.split('T').next().unwrap_or_default().to_owned()
 }
 
 fn matches(query: &str) -> bool {

@@ -26,22 +26,18 @@ pub(crate) fn download(name: &str, kind: &str, text: &str) {
 }
 
 /// Hands the browser a picture to save, painted from shapes that are drawn for `size`, as PNG.
-pub(crate) fn download_png(name: &'static str, size: Size, theme: &Theme, shapes: &[Shape]) {
+pub(crate) fn download_png(name: &str, size: Size, theme: &Theme, shapes: &[Shape]) {
     // As for text: refused only for want of memory.
     let _ = offer_png(name, size, theme, shapes);
 }
 
-fn offer_png(
-    name: &'static str,
-    size: Size,
-    theme: &Theme,
-    shapes: &[Shape],
-) -> Result<(), JsValue> {
+fn offer_png(name: &str, size: Size, theme: &Theme, shapes: &[Shape]) -> Result<(), JsValue> {
     let canvas: HtmlCanvasElement = document().create_element("canvas")?.unchecked_into();
     Stage::paint_apart(&canvas, size, DOTS, theme, shapes);
+    let name = name.to_owned();
     let painted = Closure::once_into_js(move |blob: Option<Blob>| {
         if let Some(blob) = blob {
-            let _ = offer_blob(name, &blob);
+            let _ = offer_blob(&name, &blob);
         }
     });
     canvas.to_blob(painted.unchecked_ref())

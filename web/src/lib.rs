@@ -26,7 +26,9 @@
 //! | `words/` | every word on the page |
 //! | `teaching.rs`, `teach.rs` | what is taught with the flight, in a program of its own |
 //! | `app.rs`, `components/` | the page of the flight |
-//! | `drills/`, `numbers/` | the pages of drills and of numbers |
+//! | `numbers/` | the page of numbers |
+//! | `pages.rs` | the ways from page to page |
+//! | `today.rs` | the day, by the browser's clock |
 //! | `light.rs` | light and language on the page's root |
 //! | `speed.rs` | for measuring: flies as fast as it can |
 
@@ -43,7 +45,6 @@ mod components;
 mod cover;
 mod dip_lines;
 mod download;
-mod drills;
 mod embed;
 mod film;
 mod flown;
@@ -54,6 +55,7 @@ mod light;
 mod link;
 mod making;
 mod numbers;
+mod pages;
 mod player;
 mod preferences;
 mod presenter;
@@ -69,13 +71,8 @@ mod stick;
 mod stretch;
 mod teach;
 mod teaching;
+mod today;
 mod words;
-
-/// Starts the page of drills.
-pub fn drills() {
-    console_error_panic_hook::set_once();
-    leptos::mount::mount_to_body(drills::App);
-}
 
 /// Starts the page of numbers.
 pub fn numbers() {

@@ -237,7 +237,7 @@ impl To {
             PaperName::Letter => Paper::Letter,
         };
         let bytes = match ending {
-            Ending::Svg => Ok(drawn::svg(sheets, paper, 1.0).into_bytes()),
+            Ending::Svg => Ok(handouts::svg(sheets, paper, 1.0).into_bytes()),
             Ending::Pdf => drawn::pdf(sheets, paper),
             Ending::Png => drawn::png(sheets, paper),
         };

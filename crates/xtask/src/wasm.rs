@@ -23,7 +23,7 @@ const OPTIMISER_FLAGS: [&str; 2] = ["-O3", "--strip-target-features"];
 const PROFILE: &str = "page";
 
 /// The programs of the package `web`.
-const APPS: [&str; 5] = ["web", "teach", "drills", "numbers", "links"];
+const APPS: [&str; 4] = ["web", "teach", "numbers", "links"];
 
 /// Builds the apps; the result is glue, modules and any snippets, by file name.
 pub(crate) fn build(workspace: &Workspace) -> Result<BTreeMap<String, Vec<u8>>> {

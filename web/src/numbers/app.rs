@@ -1,20 +1,77 @@
 //! The page as a whole.
 
+use super::asked::Part;
+use super::board::{Board, use_board};
+use super::corrections::Corrections;
+use super::hand_outs::HandOuts;
+use super::planner::Planner;
+use super::swing::Swing;
 use crate::light::follow_light;
+use crate::pages::{Page, Pages};
 use crate::preferences::Preferences;
 use crate::words::Words;
+use drawing::theme::Light;
 use leptos::prelude::*;
 
 /// The page of numbers.
 #[component]
 pub(crate) fn App() -> impl IntoView {
     let words = Words::for_tag(&window().navigator().language().unwrap_or_default());
-    follow_light(Preferences::load(), words);
+    let preferences = Preferences::load();
+    follow_light(preferences, words);
+    let board = Board::new(words, preferences);
+    provide_context(board);
+    let part = board.part(|asked| asked.part);
     view! {
         <header class="top">
             <h1><a href="index.html">{words.name}</a></h1>
+            <Pages here=Page::Numbers words/>
+            <div class="page-buttons">
+                <button
+                    type="button"
+                    class="quiet"
+                    id="light"
+                    on:click=move |_| preferences.change_light()
+                >
+                    {move || match preferences.light() {
+                        Light::Day => words.by_night,
+                        Light::Night => words.by_day,
+                    }}
+                </button>
+            </div>
         </header>
-        <main class="numbers"></main>
+        <Parts/>
+        <main class="numbers-page" data-part=move || part.get().name()>
+            {move || match part.get() {
+                Part::Planner => view! { <Planner/> }.into_any(),
+                Part::HandOuts => view! { <HandOuts/> }.into_any(),
+                Part::Corrections => view! { <Corrections/> }.into_any(),
+                Part::Swing => view! { <Swing/> }.into_any(),
+            }}
+        </main>
+        <p class="told" role="status">{board.told()}</p>
         <footer class="caution">{words.caution}</footer>
+    }
+}
+
+/// The ways from part to part; each keeps what they have in common.
+#[component]
+fn Parts() -> impl IntoView {
+    let board = use_board();
+    let shown = board.part(|asked| asked.part);
+    let link = move |part: Part| {
+        view! {
+            <a
+                href=move || board.address(part)
+                aria-current=move || (shown.get() == part).then_some("true")
+            >
+                {(board.own().part)(part)}
+            </a>
+        }
+    };
+    view! {
+        <nav class="parts" aria-label=board.own().parts>
+            {Part::ALL.map(link).collect_view()}
+        </nav>
     }
 }

@@ -1,5 +1,28 @@
 //! The page of numbers.
+//!
+//! | file | concern |
+//! |---|---|
+//! | `key.rs`, `asked.rs` | the fields, and what stands in them and in the address |
+//! | `meant.rs` | fields → numbers, or what is wrong with them |
+//! | `work.rs` | roll-outs, planned between frames |
+//! | `board.rs` | what all parts of the page share |
+//! | `fields.rs`, `taken.rs` | fields; tables, pictures, and what is taken home of them |
+//! | `planner.rs`, `hand_outs.rs`, `corrections.rs`, `swing.rs`, `swing_record.rs` | the parts |
 
 mod app;
+mod asked;
+mod board;
+mod corrections;
+mod fields;
+mod hand_outs;
+mod key;
+mod meant;
+mod planner;
+mod swing;
+mod swing_record;
+mod taken;
+mod work;
 
 pub(crate) use app::App;
+pub(crate) use asked::Part;
+pub(crate) use key::Key;

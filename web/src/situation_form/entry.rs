@@ -85,33 +85,57 @@ pub(crate) struct Fault {
     pub(crate) wrong: Wrong,
 }
 
+/// Letters that stand for a sign, as `S` for south.
+pub(crate) type Sides = &'static [(char, f64)];
+
+/// North and south.
+pub(crate) const NORTH_SOUTH: Sides = &[('N', 1.0), ('S', -1.0)];
+/// East and west.
+pub(crate) const EAST_WEST: Sides = &[('E', 1.0), ('W', -1.0)];
+
 /// What was typed into an entry that has a range, in SI and radians, or a fault noted.
 pub(super) fn number(text: &str, entry: Entry, faults: &mut Vec<Fault>) -> Option<f64> {
-    let range = entry.range()?;
+    match within(text, entry.range()?, sides(entry)) {
+        Ok(si) => Some(si),
+        Err(wrong) => {
+            faults.push(Fault { entry, wrong });
+            None
+        }
+    }
+}
+
+/// What was typed where a range is asked for, in SI and radians.
+///
+/// # Errors
+/// Nothing, no number, or a number beyond the range.
+pub(crate) fn within(text: &str, range: Range, sides: Sides) -> Result<f64, Wrong> {
     let text = text.trim();
-    let wrong = match parse(text, entry) {
-        Some(value) => match range.accept(value) {
-            Ok(si) => return Some(si),
-            Err(refused) => Wrong::OutOfRange {
-                range,
-                value: refused.value,
-            },
-        },
-        None if text.is_empty() => Wrong::Empty,
-        None => Wrong::NotANumber(text.chars().take(20).collect()),
-    };
-    faults.push(Fault { entry, wrong });
-    None
+    match signed(text, sides) {
+        Some(value) => range.accept(value).map_err(|refused| Wrong::OutOfRange {
+            range,
+            value: refused.value,
+        }),
+        None if text.is_empty() => Err(Wrong::Empty),
+        None => Err(Wrong::NotANumber(text.chars().take(20).collect())),
+    }
+}
+
+fn sides(entry: Entry) -> Sides {
+    match entry {
+        Entry::Latitude => NORTH_SOUTH,
+        Entry::Longitude => EAST_WEST,
+        _ => &[],
+    }
+}
+
+/// A number as people type one into an entry.
+pub(super) fn parse(text: &str, entry: Entry) -> Option<f64> {
+    signed(text, sides(entry))
 }
 
 /// A number as people type one: a comma for a point, a true minus, a letter for the side.
-pub(super) fn parse(text: &str, entry: Entry) -> Option<f64> {
+fn signed(text: &str, sides: Sides) -> Option<f64> {
     let text = text.trim().replace(',', ".").replace('−', "-");
-    let sides: &[(char, f64)] = match entry {
-        Entry::Latitude => &[('N', 1.0), ('S', -1.0)],
-        Entry::Longitude => &[('E', 1.0), ('W', -1.0)],
-        _ => &[],
-    };
     let side = text.chars().last().and_then(|last| {
         sides
             .iter()
@@ -126,7 +150,7 @@ pub(super) fn parse(text: &str, entry: Entry) -> Option<f64> {
 }
 
 /// A value as it would be typed, without the last bits that a change of unit leaves.
-pub(super) fn typed(value: f64) -> String {
+pub(crate) fn typed(value: f64) -> String {
     let rounded = (value * 1e9).round() / 1e9;
     // No minus before a zero.
     (rounded + 0.0).to_string()

@@ -7,7 +7,7 @@ mod iron;
 mod place;
 
 pub(crate) use draft::Draft;
-pub(crate) use entry::{Entry, Fault, Wrong};
+pub(crate) use entry::{EAST_WEST, Entry, Fault, NORTH_SOUTH, Wrong, typed, within};
 pub(crate) use float::{FloatEntry, FloatForm, Mark};
 pub(crate) use iron::{Axis, IronForm};
 pub(crate) use place::{Way, entries};
@@ -15,7 +15,7 @@ pub(crate) use place::{Way, entries};
 use crate::setting::{FloatChoice, HOME_AIRSPEED, HOME_LATITUDE, IronChoice, Setting};
 use compass::gust::RoughAir;
 use compass::unit::{FOOT, NANOTESLA};
-use entry::{number, typed};
+use entry::number;
 
 /// How a change of the form joins those before it.
 pub(crate) type Step = lessons::making::Step<Entry>;

@@ -269,6 +269,8 @@ pub(super) const ENGLISH: Words = Words {
     stick: en_stick::STICK,
     views: en_views::VIEWS,
 
+    pages: en_numbers::PAGES,
+
     set_situation: "Situation",
     place: |setting| match setting.source {
         FieldSource::Latitude { latitude } => latitude_text(latitude),

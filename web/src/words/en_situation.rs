@@ -188,7 +188,7 @@ fn fault(fault: &Fault) -> String {
     }
 }
 
-fn out_of_range(name: &str, range: Range, value: f64) -> String {
+pub(super) fn out_of_range(name: &str, range: Range, value: f64) -> String {
     let unit = range.unit.suffix();
     format!(
         "{name} must be from {}{unit} to {}{unit}, not {}{unit}.",

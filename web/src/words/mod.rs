@@ -11,6 +11,8 @@ mod en_demonstrations;
 mod en_film;
 mod en_links;
 mod en_making;
+mod en_numbers;
+mod en_numbers_fields;
 mod en_presenter;
 mod en_situation;
 mod en_stick;
@@ -20,6 +22,7 @@ mod en_why;
 mod film;
 mod links;
 mod making;
+pub(crate) mod numbers;
 mod views;
 
 use crate::beside::Change;
@@ -39,6 +42,7 @@ pub(crate) use film::FilmWords;
 use flights::events::Event;
 pub(crate) use links::LinkWords;
 pub(crate) use making::MakingWords;
+use numbers::PagesWords;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 
 /// The words of one language.
@@ -178,6 +182,9 @@ pub(crate) struct Words {
 
     // What stands beside the card; the chart against heading.
     pub(crate) views: ViewWords,
+
+    // The ways from page to page.
+    pub(crate) pages: PagesWords,
 
     // The situation.
     pub(crate) set_situation: &'static str,

@@ -1,180 +1,21 @@
-//! Sheets as pages, and pages as files.
+//! Sheets as files.
 
 use crate::{pdf, picture};
-use drawing::deviation_curve::{DeviationCurveView, deviation_curve};
-use drawing::roll_out_rose::{self, Allowance, PlaceView, RollOutRoseView, roll_out_rose};
-use drawing::shape::{Group, Shape};
-use drawing::sheet::{self, Block, Column, Figure, Paper, SheetView, TableView};
-use drawing::svg::Picture;
-use drawing::theme::Theme;
-use kurbo::{Affine, Size};
-use lessons::sheet::{Part, RosePlace, Sheet};
-use lessons::swing::LIMIT;
+use drawing::sheet::Paper;
+use lessons::sheet::Sheet;
 
 /// Pixels to a point in a PNG: 200 to an inch, as office printers need for letters of this size.
 const PIXELS: f64 = 200.0 / 72.0;
 
-/// The least height of a row that is written into by hand, points; chosen, about 12 mm.
-const BY_HAND: f64 = 34.0;
-
-/// The pages in one SVG document, one below another; a point is `scale` units.
-pub(super) fn svg(sheets: &[Sheet], paper: Paper, scale: f64) -> String {
-    let pages = pages(sheets, paper);
-    let size = paper.size();
-    let whole = Size::new(size.width, size.height * pages.len() as f64) * scale;
-    let shapes: Vec<Shape> = (pages.into_iter().enumerate())
-        .map(|(index, shapes)| {
-            let down = Affine::translate((0.0, size.height * index as f64));
-            Shape::Group(Group {
-                transform: Affine::scale(scale) * down,
-                clip: None,
-                opacity: 1.0,
-                shapes,
-            })
-        })
-        .collect();
-    picture(sheets, whole, &shapes)
-}
-
 /// The pages as a PDF.
 pub(super) fn pdf(sheets: &[Sheet], paper: Paper) -> Result<Vec<u8>, String> {
-    let pages: Vec<String> = (pages(sheets, paper).iter())
-        .map(|shapes| picture(sheets, paper.size(), shapes))
-        .collect();
-    pdf::pdf(pages.iter().map(String::as_str), title(sheets))
+    let pages = handouts::svg_pages(sheets, paper);
+    pdf::pdf(pages.iter().map(String::as_str), handouts::title(sheets))
 }
 
 /// The pages as a PNG, one below another.
 pub(super) fn png(sheets: &[Sheet], paper: Paper) -> Result<Vec<u8>, String> {
-    picture::png(&svg(sheets, paper, PIXELS))
-}
-
-fn title(sheets: &[Sheet]) -> &str {
-    sheets.first().map_or("", |sheet| &sheet.title)
-}
-
-/// Black on white, as a printer sees it.
-fn picture(sheets: &[Sheet], size: Size, shapes: &[Shape]) -> String {
-    Picture {
-        size,
-        shapes,
-        theme: &Theme::day().strong(),
-        id: "sheet",
-        title: title(sheets),
-        description: sheets.first().map_or("", |sheet| &sheet.under),
-        ground: true,
-    }
-    .to_svg()
-}
-
-fn pages(sheets: &[Sheet], paper: Paper) -> Vec<Vec<Shape>> {
-    sheets.iter().flat_map(|sheet| laid(sheet, paper)).collect()
-}
-
-/// What draws a picture for a size.
-type Draws<'a> = Box<dyn Fn(Size) -> Vec<Shape> + 'a>;
-
-/// The pages of one sheet.
-fn laid(sheet: &Sheet, paper: Paper) -> Vec<Vec<Shape>> {
-    // Blocks borrow columns and pictures, so those are made first, one for each part.
-    let columns: Vec<Vec<Column>> = sheet.parts.iter().map(columns).collect();
-    let draws: Vec<Option<Draws>> = sheet.parts.iter().map(draws).collect();
-    let blocks =
-        (sheet.parts.iter().zip(&columns).zip(&draws)).map(|((part, columns), draw)| {
-            match (part, draw) {
-                (Part::Heading(words), _) => Block::Heading(words),
-                (Part::Paragraph(words), _) => Block::Paragraph(words),
-                (Part::Points(points), _) => Block::Points(points),
-                (Part::Table(table), _) => Block::Table(TableView {
-                    groups: &table.groups,
-                    columns,
-                    rows: &table.rows,
-                    least_row: if table.to_write_in { BY_HAND } else { 0.0 },
-                }),
-                (part, Some(draw)) => {
-                    let [least, most] = heights(part);
-                    Block::Picture(Figure { draw, least, most })
-                }
-                (Part::RollOutRose(_) | Part::Deviations(_), None) => Block::Points(&[]),
-            }
-        });
-    let blocks: Vec<Block> = blocks.collect();
-    let view = SheetView {
-        title: &sheet.title,
-        under: &sheet.under,
-        blocks: &blocks,
-        caution: &sheet.caution,
-    };
-    sheet::pages(&view, paper)
-}
-
-fn columns(part: &Part) -> Vec<Column> {
-    let Part::Table(table) = part else {
-        return Vec::new();
-    };
-    (table.columns.iter())
-        .map(|column| Column {
-            title: column.title.clone(),
-            share: column.share,
-            centred: column.figures,
-        })
-        .collect()
-}
-
-/// The least and the greatest height of a picture, points; chosen: legible, and not wider apart
-/// than its lines bear.
-fn heights(part: &Part) -> [f64; 2] {
-    match part {
-        Part::Deviations(_) => [150.0, 260.0],
-        _ => [220.0, 360.0],
-    }
-}
-
-fn draws(part: &Part) -> Option<Draws<'_>> {
-    match part {
-        Part::RollOutRose(places) => Some(Box::new(move |size| rose(places, size))),
-        Part::Deviations(found) => Some(Box::new(move |size| {
-            let view = DeviationCurveView {
-                found,
-                limit: LIMIT,
-                limit_words: "limit 10°",
-                east: "deviation east",
-                west: "deviation west",
-            };
-            deviation_curve(&view, size)
-        })),
-        _ => None,
-    }
-}
-
-fn rose(places: &[RosePlace], size: Size) -> Vec<Shape> {
-    let allowances: Vec<Vec<Allowance>> = (places.iter())
-        .map(|place| {
-            let drawn = place.allowances.iter().map(|it| Allowance {
-                target: it.target,
-                left: it.left,
-                right: it.right,
-            });
-            drawn.collect()
-        })
-        .collect();
-    let places: Vec<PlaceView> = (places.iter().zip(&allowances))
-        .map(|(place, allowances)| PlaceView {
-            name: &place.name,
-            allowances,
-        })
-        .collect();
-    let view = RollOutRoseView {
-        places: &places,
-        words: roll_out_rose::Words {
-            left: "left turn",
-            right: "right turn",
-            inside: "inside: undershoot, begin early",
-            on: "dots: begin as it reads",
-            outside: "outside: overshoot, begin late",
-        },
-    };
-    roll_out_rose(&view, size)
+    picture::png(&handouts::svg(sheets, paper, PIXELS))
 }
 
 #[cfg(test)]
@@ -186,6 +27,7 @@ mod tests {
     use compass::float_settings::FloatSettings;
     use compass::gust::RoughAir;
     use compass::simulation::Situation;
+    use handouts::{laid, svg};
     use lessons::sheet::deviation::Swing;
     use lessons::sheet::plan::{LessonPlan, TimeRow};
     use lessons::sheet::{Site, aids, deviation, plan, roll_outs, worksheet};

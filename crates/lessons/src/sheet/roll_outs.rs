@@ -1,7 +1,7 @@
 //! The roll-out table and rose of a place.
 
 use super::{CAUTION, Column, Part, RosePlace, Sheet, Site, Table, signs};
-use crate::roll_out::Plan;
+use crate::roll_out::{Plan, Planner};
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::range::OutOfRange;
 use compass::rule_of_thumb::Turn;
@@ -39,17 +39,29 @@ pub const EVERY: u16 = 30;
 /// Bank or airspeed beyond what can be flown, or a float that cannot be simulated there.
 pub fn planned(site: &Site) -> Result<Vec<RollOut>, OutOfRange> {
     let planner = site.planner()?;
-    (0..360)
-        .step_by(usize::from(EVERY) / 3)
-        .map(|degrees| {
-            let target = MagneticHeading::from_degrees(f64::from(degrees));
-            Ok(RollOut {
-                target,
-                left: planner.plan(target, Turn::Left)?,
-                right: planner.plan(target, Turn::Right)?,
-            })
-        })
+    targets()
+        .map(|target| RollOut::planned(&planner, target))
         .collect()
+}
+
+/// What is planned for: every ten degrees, from north round.
+pub fn targets() -> impl Iterator<Item = MagneticHeading> {
+    let steps = (0..360).step_by(usize::from(EVERY) / 3);
+    steps.map(|degrees| MagneticHeading::from_degrees(f64::from(degrees)))
+}
+
+impl RollOut {
+    /// Plans for one target, both ways round.
+    ///
+    /// # Errors
+    /// A float that cannot be simulated there.
+    pub fn planned(planner: &Planner, target: MagneticHeading) -> Result<Self, OutOfRange> {
+        Ok(Self {
+            target,
+            left: planner.plan(target, Turn::Left)?,
+            right: planner.plan(target, Turn::Right)?,
+        })
+    }
 }
 
 /// How far past the target, in the turn's direction, a reading lies, the lead put aside.
@@ -83,28 +95,23 @@ pub fn allowances(planned: &[RollOut], bank: f64) -> Vec<Allowance> {
 /// As [`planned`].
 pub fn sheet(site: &Site, beside: Option<&Site>) -> Result<Sheet, OutOfRange> {
     let here = planned(site)?;
+    let other = beside.map(planned).transpose()?;
+    Ok(sheet_of(site, &here, beside.zip(other.as_deref())))
+}
+
+/// The same from what is planned already.
+pub fn sheet_of(site: &Site, here: &[RollOut], beside: Option<(&Site, &[RollOut])>) -> Sheet {
     let mut places = vec![RosePlace {
         name: beside.map_or_else(String::new, |_| site.name.clone()),
-        allowances: allowances(&here, site.bank()),
+        allowances: allowances(here, site.bank()),
     }];
-    if let Some(other) = beside {
+    if let Some((other, planned)) = beside {
         places.push(RosePlace {
             name: other.name.clone(),
-            allowances: allowances(&planned(other)?, other.bank()),
+            allowances: allowances(planned, other.bank()),
         });
     }
-    let rows = (here.iter())
-        .filter(|it| it.target.whole_degrees() % EVERY == 0)
-        .map(row);
-    let answers = [
-        ("latitude", 1.05),
-        ("15° + ½", 1.0),
-        ("closed form", 1.0),
-        ("float", 1.0),
-        ("off if bare", 1.0),
-    ];
-    let columns = [("target", 1.1)].into_iter().chain(answers).chain(answers);
-    Ok(Sheet {
+    Sheet {
         title: "When to begin to roll out".to_owned(),
         under: site.conditions(),
         parts: vec![
@@ -112,18 +119,7 @@ pub fn sheet(site: &Site, beside: Option<&Site>) -> Result<Sheet, OutOfRange> {
                 "Begin to roll out of a turn that is flown by the compass when it reads:"
                     .to_owned(),
             ),
-            Part::Table(Table {
-                groups: vec![
-                    (String::new(), 1),
-                    ("left turn".to_owned(), answers.len()),
-                    ("right turn".to_owned(), answers.len()),
-                ],
-                columns: columns
-                    .map(|(title, share)| Column::figures(title, share))
-                    .collect(),
-                rows: rows.collect(),
-                to_write_in: false,
-            }),
+            Part::Table(table(here, EVERY)),
             Part::Paragraph(format!(
                 "Each figure leaves half the bank, {}, as lead to stop the turn in. Latitude: the \
                  rule of thumb, the latitude on north and south and in proportion between (the \
@@ -138,7 +134,34 @@ pub fn sheet(site: &Site, beside: Option<&Site>) -> Result<Sheet, OutOfRange> {
             Part::RollOutRose(places),
         ],
         caution: CAUTION.to_owned(),
-    })
+    }
+}
+
+/// The readings at which to begin, of what was planned for targets `every` so many degrees.
+pub fn table(planned: &[RollOut], every: u16) -> Table {
+    let rows = (planned.iter())
+        .filter(|it| it.target.whole_degrees() % every.max(1) == 0)
+        .map(row);
+    let answers = [
+        ("latitude", 1.05),
+        ("15° + ½", 1.0),
+        ("closed form", 1.0),
+        ("float", 1.0),
+        ("off if bare", 1.0),
+    ];
+    let columns = [("target", 1.1)].into_iter().chain(answers).chain(answers);
+    Table {
+        groups: vec![
+            (String::new(), 1),
+            ("left turn".to_owned(), answers.len()),
+            ("right turn".to_owned(), answers.len()),
+        ],
+        columns: columns
+            .map(|(title, share)| Column::figures(title, share))
+            .collect(),
+        rows: rows.collect(),
+        to_write_in: false,
+    }
 }
 
 fn row(it: &RollOut) -> Vec<String> {

@@ -8,23 +8,30 @@ use crate::workspace::Workspace;
 
 /// What each member may use of the others. The order is that of the build: nobody uses what
 /// stands further down.
-const MAY_USE: [(&str, &[&str]); 9] = [
+const MAY_USE: [(&str, &[&str]); 10] = [
     ("compass", &[]),
     ("earth", &["compass"]),
     ("flights", &["compass", "earth"]),
     ("lessons", &["compass", "earth", "flights"]),
     ("drawing", &["compass"]),
+    ("handouts", &["compass", "lessons", "drawing"]),
     (
         "cli",
-        &["compass", "earth", "flights", "lessons", "drawing"],
+        &[
+            "compass", "earth", "flights", "lessons", "drawing", "handouts",
+        ],
     ),
     (
         "web",
-        &["compass", "earth", "flights", "lessons", "drawing"],
+        &[
+            "compass", "earth", "flights", "lessons", "drawing", "handouts",
+        ],
     ),
     (
         "checks",
-        &["compass", "earth", "flights", "lessons", "drawing", "cli"],
+        &[
+            "compass", "earth", "flights", "lessons", "drawing", "handouts", "cli",
+        ],
     ),
     ("xtask", &[]),
 ];

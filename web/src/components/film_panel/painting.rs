@@ -8,10 +8,10 @@ use crate::film::Film;
 use crate::film::captions::Captions;
 use crate::film::frame::{Composition, Instant, frame};
 use crate::film::kit::Job;
-use crate::flown::Origin;
 use crate::preferences::Aside;
 use crate::session::Readout;
 use crate::stage::Stage;
+use crate::stretch::Stretch;
 use compass::simulation::{Moment, STEP};
 use drawing::shape::Shape;
 use drawing::still::COMPOSED;
@@ -20,6 +20,7 @@ use drawing::svg::Picture;
 use drawing::torque_ledger::{SMALLEST_SCALE, steady_scale};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
+use std::sync::Arc;
 use web_sys::HtmlCanvasElement;
 use web_sys::js_sys::Date;
 
@@ -109,18 +110,19 @@ impl Making {
         }
     }
 
+    /// The demonstration that is open, unless the pilot has taken over from it.
+    fn played(self) -> Option<Arc<lessons::demonstration::Flown>> {
+        untrack(|| self.player.open_now().filter(|_| self.player.plays()))
+    }
+
     /// Captions and chapters of the demonstration that is open, while its flight is flown; else the
     /// flight's events as chapters. Whether they are a demonstration's: events are not shown in the
     /// picture.
     fn captions(self) -> (Captions, bool) {
         let words = self.cockpit.words;
-        let open = untrack(|| self.player.open_now());
+        let played = self.played();
         self.cockpit.with_session(|session| {
             let flown = session.flown();
-            let played = open.filter(|it| {
-                matches!(flown.origin(), Origin::Script(file)
-                    if **file == it.demonstration().scenario)
-            });
             let shown = played.is_some();
             let captions = match played {
                 Some(played) => Captions {
@@ -147,8 +149,18 @@ impl Making {
         self.clear();
         let cockpit = self.cockpit;
         let words = cockpit.words;
+        let played = self.played();
         let (mut film, setting) = cockpit.with_session(|session| {
-            let film = Film::of(session.flown(), session.stretch(), fps, slower);
+            let stretch = match (session.stretch(), &played) {
+                (whole @ Stretch::Whole(..), _) => whole,
+                // Of a demonstration that is trimmed, what plays.
+                (_, Some(played)) => {
+                    let [from, to] = played.plays().map(|it| (it / STEP).round() as u64);
+                    Stretch::Whole(from, to)
+                }
+                (other, None) => other,
+            };
+            let film = Film::of(session.flown(), stretch, fps, slower);
             (film, session.readout().setting)
         });
         let frames = film.frames();

@@ -1,5 +1,0 @@
-//! The page of drills.
-
-fn main() {
-    web::drills();
-}

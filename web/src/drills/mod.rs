@@ -1,5 +1,0 @@
-//! The page of drills.
-
-mod app;
-
-pub(crate) use app::App;

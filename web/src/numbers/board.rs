@@ -1,0 +1,237 @@
+//! What the parts of the page share: what is asked, what is wrong with it, and the planner.
+
+use super::asked::{Asked, Part};
+use super::key::Key;
+use super::meant::{Plans, Reader, Refusal};
+use super::work::Work;
+use crate::preferences::Preferences;
+use crate::today::today;
+use crate::words::Words;
+use crate::words::numbers::NumbersWords;
+use drawing::sheet::Paper;
+use drawing::theme::{Light, Theme};
+use leptos::ev;
+use leptos::prelude::*;
+use leptos::wasm_bindgen::JsValue;
+use leptos_use_event_listener::use_event_listener;
+use std::time::Duration;
+use web_sys::UrlSearchParams;
+use web_sys::js_sys::Reflect;
+use web_sys::js_sys::futures::JsFuture;
+
+/// How long the address waits for the last of many changes; chosen: browsers allow some hundred
+/// in half a minute.
+const SETTLED: Duration = Duration::from_millis(250);
+
+/// What the parts of the page share.
+#[derive(Clone, Copy)]
+pub(crate) struct Board {
+    /// The words of the page.
+    pub(crate) words: &'static Words,
+    /// What the browser remembers.
+    pub(crate) preferences: Preferences,
+    /// The planner.
+    pub(crate) work: Work,
+    asked: RwSignal<Asked>,
+    faults: Memo<Vec<Refusal>>,
+    told: RwSignal<&'static str>,
+}
+
+impl Board {
+    /// As the address asks.
+    pub(crate) fn new(words: &'static Words, preferences: Preferences) -> Self {
+        let asked = RwSignal::new(by_address(&Asked::new(today())));
+        let board = Self {
+            words,
+            preferences,
+            work: Work::new(),
+            asked,
+            faults: Memo::new(move |_| asked.with(|asked| Reader::faults(asked, words))),
+            told: RwSignal::new(""),
+        };
+        let known = StoredValue::new(hash());
+        let _ = use_event_listener(window(), ev::hashchange, move |_| {
+            known.set_value(hash());
+            board.asked.update(|asked| *asked = by_address(asked));
+        });
+        board.keep_address(known);
+        board
+    }
+
+    /// The words of this page.
+    pub(crate) fn own(self) -> &'static NumbersWords {
+        NumbersWords::for_tag(self.words.tag)
+    }
+
+    /// A part of what is asked; its readers run only when that part changes.
+    pub(crate) fn part<T>(self, of: impl Fn(&Asked) -> T + Send + Sync + 'static) -> Memo<T>
+    where
+        T: PartialEq + Send + Sync + 'static,
+    {
+        Memo::new(move |_| self.asked.with(&of))
+    }
+
+    /// What is asked becomes numbers; none where something is wrong.
+    pub(crate) fn meant<T>(
+        self,
+        of: impl Fn(&mut Reader) -> Option<T> + Send + Sync + 'static,
+    ) -> Memo<Option<T>>
+    where
+        T: PartialEq + Send + Sync + 'static,
+    {
+        Memo::new(move |_| self.read(&of))
+    }
+
+    /// The same at once, and again whenever anything else is asked.
+    pub(crate) fn read<T>(self, of: impl FnOnce(&mut Reader) -> T) -> T {
+        self.asked
+            .with(|asked| of(&mut Reader::new(asked, self.words)))
+    }
+
+    /// What stands in a field.
+    pub(crate) fn text(self, key: Key) -> Memo<String> {
+        self.part(move |asked| asked.text(key).to_owned())
+    }
+
+    /// What is chosen in a field of choices.
+    pub(crate) fn choice(self, key: Key) -> Memo<&'static str> {
+        self.part(move |asked| asked.choice(key))
+    }
+
+    /// What is wrong with a field.
+    pub(crate) fn wrong(self, key: Key) -> Memo<Option<String>> {
+        Memo::new(move |_| {
+            self.faults.with(|faults| {
+                let fault = faults.iter().find(|fault| fault.key == key)?;
+                Some((self.own().refusal)(key, &fault.wrong))
+            })
+        })
+    }
+
+    /// Whether anything is wrong.
+    pub(crate) fn is_wrong(self) -> bool {
+        self.faults.with(|faults| !faults.is_empty())
+    }
+
+    /// Puts a text into a field.
+    pub(crate) fn set(self, key: Key, text: impl Into<String>) {
+        let text = text.into();
+        if self.asked.with_untracked(|asked| asked.text(key) != text) {
+            self.asked.update(|asked| asked.set(key, text));
+        }
+    }
+
+    /// The address of a part after `#`, with it.
+    pub(crate) fn address(self, part: Part) -> String {
+        self.asked.with(|asked| address(asked, part))
+    }
+
+    /// The size of paper.
+    pub(crate) fn paper(self) -> Paper {
+        match self.choice(Key::Paper).get() {
+            "letter" => Paper::Letter,
+            _ => Paper::A4,
+        }
+    }
+
+    /// The colours of the page as it is lit.
+    pub(crate) fn theme(self) -> Theme {
+        match self.preferences.light() {
+            Light::Day => Theme::day(),
+            Light::Night => Theme::night(),
+        }
+    }
+
+    /// What is told to those who do not see it, and shown in a line.
+    pub(crate) fn told(self) -> RwSignal<&'static str> {
+        self.told
+    }
+
+    /// Copies a text, and says whether that went well.
+    pub(crate) fn copy(self, text: String) {
+        self.told.set("");
+        leptos::task::spawn_local(async move {
+            let words = self.own();
+            let said = if put_on_clipboard(&text).await.is_ok() {
+                words.copied
+            } else {
+                words.not_copied
+            };
+            let _ = self.told.try_set(said);
+        });
+    }
+
+    /// Plans what these plans ask for from now on.
+    pub(crate) fn plan(self, plans: Memo<Option<Plans>>) {
+        Effect::new(move || self.work.ask(plans.get()));
+    }
+
+    /// Writes what is asked into the address; `known` is the address as it was last read or
+    /// written.
+    fn keep_address(self, known: StoredValue<String>) {
+        let waiting = StoredValue::new(None::<TimeoutHandle>);
+        Effect::new(move || {
+            let address = self.asked.with(|asked| address(asked, asked.part));
+            let write = move || {
+                // Another address was asked for, and is about to be read.
+                if known.with_value(|known| *known != hash()) {
+                    return;
+                }
+                let history = window().history();
+                // Refused where there were too many changes: the next one is written again.
+                let _ = history.map(|history| {
+                    history.replace_state_with_url(&JsValue::NULL, "", Some(&address))
+                });
+                known.set_value(hash());
+            };
+            let next = set_timeout_with_handle(write, SETTLED).ok();
+            if let Some(before) = waiting
+                .try_update_value(|it| std::mem::replace(it, next))
+                .flatten()
+            {
+                before.clear();
+            }
+        });
+    }
+}
+
+/// Browsers have a clipboard only on a page that came by a safe way.
+async fn put_on_clipboard(text: &str) -> Result<(), JsValue> {
+    let navigator = window().navigator();
+    if Reflect::get(&navigator, &"clipboard".into())?.is_undefined() {
+        return Err(JsValue::UNDEFINED);
+    }
+    JsFuture::from(navigator.clipboard().write_text(text)).await?;
+    Ok(())
+}
+
+/// The board of the page that this component stands in.
+pub(crate) fn use_board() -> Board {
+    expect_context()
+}
+
+fn address(asked: &Asked, part: Part) -> String {
+    let Ok(fields) = UrlSearchParams::new() else {
+        return format!("#{}", part.name());
+    };
+    for (name, text) in asked.named(part) {
+        fields.append(name, text);
+    }
+    let fields = String::from(fields.to_string());
+    let mark = if fields.is_empty() { "" } else { "?" };
+    format!("#{}{mark}{fields}", part.name())
+}
+
+fn by_address(asked: &Asked) -> Asked {
+    let hash = hash();
+    let (part, fields) = hash.split_once('?').unwrap_or((&hash, ""));
+    let fields = UrlSearchParams::new_with_str(fields).ok();
+    asked.at(part.trim_start_matches(['#', '/']), |name| {
+        fields.as_ref().and_then(|fields| fields.get(name))
+    })
+}
+
+/// The address after its `#`, with it.
+fn hash() -> String {
+    window().location().hash().unwrap_or_default()
+}

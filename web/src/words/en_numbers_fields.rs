@@ -1,0 +1,191 @@
+//! English, for the fields of the page of numbers.
+
+use super::en_situation::{FORM, out_of_range};
+use crate::numbers::Key;
+use crate::situation_form::{Entry, Fault, Wrong};
+
+/// What a field is called.
+pub(super) fn label(key: Key) -> &'static str {
+    match key {
+        Key::Way => "Set the field by",
+        Key::Latitude => "Latitude",
+        Key::Longitude => "Longitude",
+        Key::Date => "Date",
+        Key::Turning => "Turn by",
+        Key::Bank => "Bank",
+        Key::Rate => "Rate of turn",
+        Key::Airspeed => "Airspeed",
+        Key::Side => "Turn",
+        Key::Target => "Roll out on",
+        Key::Float => "Float",
+        Key::Every => "Table for every",
+        Key::Beside => "Second latitude",
+        Key::Sheet => "Sheet",
+        Key::Paper => "Paper",
+        Key::Seed => "Number",
+        Key::From => "Given is a heading",
+        Key::Heading => "Heading",
+        Key::VariationBy => "Variation",
+        Key::Variation => "Variation",
+        Key::Deviation(0) => "On 360°",
+        Key::Deviation(1) => "On 045°",
+        Key::Deviation(2) => "On 090°",
+        Key::Deviation(3) => "On 135°",
+        Key::Deviation(4) => "On 180°",
+        Key::Deviation(5) => "On 225°",
+        Key::Deviation(6) => "On 270°",
+        Key::Deviation(_) => "On 315°",
+        Key::Ramp => "Turn it to",
+        Key::Step => "Step",
+        Key::NorthSouth => "N–S adjuster",
+        Key::EastWest => "E–W adjuster",
+        Key::Electric => "Radios and lights",
+        Key::Swing => "Headings every",
+        Key::Swung => "Swung",
+    }
+}
+
+/// What a field's slider is called: it stands beside the field of the same name.
+pub(super) fn slider(key: Key) -> &'static str {
+    match key {
+        Key::Latitude => "Latitude, slider",
+        Key::Bank => "Bank, slider",
+        Key::NorthSouth => "N–S adjuster, slider",
+        Key::EastWest => "E–W adjuster, slider",
+        key => label(key),
+    }
+}
+
+/// Its unit, and what else is to be known before typing.
+pub(super) fn hint(key: Key) -> &'static str {
+    match key {
+        Key::Latitude => "degrees, N or S",
+        Key::Longitude => "degrees, E or W",
+        Key::Date => "2025 to 2029",
+        Key::Bank => "degrees",
+        Key::Rate => "degrees a second",
+        Key::Airspeed => "knots",
+        Key::Target | Key::Heading | Key::Ramp => "degrees",
+        Key::Beside => "on the rose; may be empty",
+        Key::Seed => "same number, same again",
+        Key::Variation => "degrees, E or W",
+        Key::NorthSouth | Key::EastWest => "nT",
+        _ => "",
+    }
+}
+
+/// One of a field's choices.
+pub(super) fn choice(key: Key, choice: &'static str) -> &'static str {
+    match (key, choice) {
+        (Key::Way, "place") => "Place, date",
+        (Key::Way, _) => "Latitude",
+        (Key::Turning, "rate") => "Rate",
+        (Key::Turning, _) => "Bank",
+        (Key::Side, "left") => "Left",
+        (Key::Side, _) => "Right",
+        (Key::Float, "brisk") => "Brisk",
+        (Key::Float, "sluggish") => "Sluggish",
+        (Key::Float, "lightly-damped") => "Lightly damped",
+        (Key::Float, "sticky-pivot") => "Sticky pivot",
+        (Key::Float, _) => "Standard",
+        (Key::Every | Key::Swing, "10") => "10°",
+        (Key::Every | Key::Swing, "45") => "45°",
+        (Key::Every | Key::Swing, _) => "30°",
+        (Key::Sheet, "aids") => "Memory aids",
+        (Key::Sheet, "worksheet") => "Worksheet",
+        (Key::Sheet, "deviation") => "Deviation card",
+        (Key::Sheet, _) => "Roll-outs",
+        (Key::Paper, "letter") => "Letter",
+        (Key::Paper, _) => "A4",
+        (Key::From, "magnetic") => "Magnetic",
+        (Key::From, "compass") => "Compass",
+        (Key::From, _) => "True",
+        (Key::VariationBy, "place") => "Place, date",
+        (Key::VariationBy, _) => "Typed",
+        (Key::Electric, "on") => "On",
+        (Key::Electric, _) => "Off",
+        (_, other) => other,
+    }
+}
+
+/// What is wrong with a field, and how to mend it.
+pub(super) fn refusal(key: Key, wrong: &Wrong) -> String {
+    let place = match key {
+        Key::Latitude => Some(Entry::Latitude),
+        Key::Longitude => Some(Entry::Longitude),
+        Key::Date => Some(Entry::Date),
+        _ => None,
+    };
+    if let Some(entry) = place {
+        let wrong = wrong.clone();
+        return (FORM.fault)(&Fault { entry, wrong });
+    }
+    let name = label(key);
+    let such = such(key);
+    match wrong {
+        Wrong::OutOfRange { range, value } if key == Key::Rate && range.quantity == "bank" => {
+            format!(
+                "Rate of turn at this airspeed takes {}° of bank; the planner goes from {}° to {}°.",
+                value.round(),
+                range.least,
+                range.most
+            )
+        }
+        Wrong::OutOfRange { range, value } => out_of_range(name, *range, *value),
+        Wrong::NotANumber(text) => format!("{name} must be {such}, not “{text}”."),
+        _ => format!("{name} must be {such}."),
+    }
+}
+
+/// What may stand in a field.
+fn such(key: Key) -> &'static str {
+    match key {
+        Key::Way => "“latitude” or “place”",
+        Key::Turning => "“bank” or “rate”",
+        Key::Side => "“left” or “right”",
+        Key::Float => "one of the floats listed",
+        Key::Every => "10 or 30",
+        Key::Sheet => "one of the sheets listed",
+        Key::Paper => "“a4” or “letter”",
+        Key::From => "“true”, “magnetic” or “compass”",
+        Key::VariationBy => "“typed” or “place”",
+        Key::Step => "0 to 4",
+        Key::Electric => "“on” or “off”",
+        Key::Swing => "30 or 45",
+        Key::Swung => "“yes” or “no”",
+        Key::Seed => "a whole number, such as 7",
+        Key::Airspeed => "a number of knots, such as 100",
+        Key::Rate => "a number of degrees a second, such as 3",
+        Key::Beside => "a number of degrees, such as 52 or 33 S, or empty",
+        Key::Variation => "a number of degrees, such as 10 W or 2.5 E",
+        Key::Deviation(_) => "a number of degrees, such as 2 E or 3 W",
+        Key::NorthSouth | Key::EastWest => "a number of nT, such as 1500",
+        _ => "a number of degrees, such as 15",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use lessons::roll_out::BANK;
+
+    #[test]
+    fn a_refusal_names_the_field_the_value_and_what_is_allowed() {
+        let beyond = Wrong::OutOfRange {
+            range: BANK,
+            value: 75.0,
+        };
+        assert_eq!(
+            refusal(Key::Bank, &beyond),
+            "Bank must be from 3° to 60°, not 75°."
+        );
+        assert_eq!(
+            refusal(Key::Side, &Wrong::NotANumber("up".to_owned())),
+            "Turn must be “left” or “right”, not “up”."
+        );
+        assert_eq!(
+            refusal(Key::Rate, &beyond),
+            "Rate of turn at this airspeed takes 75° of bank; the planner goes from 3° to 60°."
+        );
+    }
+}
