@@ -1,8 +1,8 @@
 //! English.
 
 use super::{
-    Button, Words, en_beside, en_demonstrations, en_film, en_links, en_making, en_presenter,
-    en_situation, en_stick, en_time, en_views, en_why,
+    Button, Words, en_beside, en_demonstrations, en_film, en_links, en_making, en_numbers,
+    en_presenter, en_situation, en_stick, en_time, en_views, en_why,
 };
 use crate::session::Readout;
 use crate::setting::FloatChoice;
