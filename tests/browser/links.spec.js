@@ -106,8 +106,9 @@ test('a link that is not as it was made is refused in a sentence, and nothing ch
   page,
 }) => {
   await open();
-  const before = await turn(page);
+  const flown = await turn(page);
   const place = await page.locator('#place').textContent();
+  let before;
   const whole = await fixture('first-link');
   const other = whole[40] === 'A' ? 'B' : 'A';
   const damaged = 'This link was cut short or changed on its way; ask for it again.';
@@ -127,6 +128,9 @@ test('a link that is not as it was made is refused in a sentence, and nothing ch
   ]) {
     await page.evaluate((hash) => (location.hash = hash), `d=${carried}`);
     await expect(refused(page)).toContainText(sentence);
+    // The first of them brings the rest of the program, at a whole step of 1/200 s.
+    before ??= await read(page);
+    expect(Math.abs(before.time - flown.time)).toBeLessThanOrEqual(0.011);
     expect(await read(page)).toEqual(before);
     await expect(page.locator('#place')).toHaveText(place);
     await expect(page.locator('#doing')).toHaveText('Paused');

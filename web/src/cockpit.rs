@@ -218,6 +218,30 @@ impl Cockpit {
         self.film_shown.get()
     }
 
+    /// The parts that are shown or folded, for another program to show likewise.
+    fn parts(self) -> [(&'static str, RwSignal<bool>); 4] {
+        [
+            ("keys", self.keys_shown),
+            ("situation", self.situation_shown),
+            ("timeline", self.timeline_shown),
+            ("why", self.why_shown),
+        ]
+    }
+
+    /// The names of the parts that are shown.
+    pub(crate) fn shown_parts(self) -> String {
+        let parts = self.parts().into_iter();
+        let shown = parts.filter(|(_, shown)| shown.get_untracked());
+        shown.map(|(name, _)| name).collect::<Vec<_>>().join(" ")
+    }
+
+    /// Shows the parts of these names, and no other.
+    pub(crate) fn show_parts(self, names: &str) {
+        for (name, shown) in self.parts() {
+            shown.set(names.split(' ').any(|it| it == name));
+        }
+    }
+
     /// What is changed for the other one.
     pub(crate) fn change(self) -> Change {
         self.change.get()

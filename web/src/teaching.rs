@@ -16,6 +16,9 @@ use web_sys::{KeyboardEvent, Storage};
 /// Where the flight waits, in the storage of this tab, while one program gives way to the other.
 const WAITING: &str = "dipwise-flight";
 
+/// The parts of the page that were shown with it.
+const SHOWN: &str = "dipwise-shown";
+
 /// Takes a key, unless it is typed into something, and says whether it was used.
 pub(crate) type KeyTaker = Rc<dyn Fn(&KeyboardEvent, bool) -> bool>;
 
@@ -61,6 +64,7 @@ pub(crate) fn leave(cockpit: Cockpit, to: &Route) {
     if let (Some(storage), Some(file), true) = (storage(), flight, flown) {
         // Where nothing can be kept, the page begins anew.
         let _ = storage.set_item(WAITING, &file.to_json());
+        let _ = storage.set_item(SHOWN, &cockpit.shown_parts());
     }
     to.go();
     let _ = window().location().reload();
@@ -80,6 +84,9 @@ pub(crate) fn take_up(cockpit: Cockpit) {
         && cockpit.open(&file).is_ok()
     {
         cockpit.ask(Intent::LookAtEnd);
+        if let Ok(Some(shown)) = storage.get_item(SHOWN) {
+            cockpit.show_parts(&shown);
+        }
     }
 }
 
