@@ -1,4 +1,4 @@
-//! `dipwise draw`: a moment of a scenario file, as a frame.
+//! `dipwise draw`: a moment of a flight or a demonstration, as a frame.
 
 mod words;
 
@@ -15,6 +15,7 @@ use drawing::theme::Theme;
 use drawing::torque_ledger::{LedgerView, SMALLEST_SCALE, steady_scale};
 use flights::{Scenario, moment_within_step};
 use kurbo::Size;
+use lessons::demonstration::{Demonstration, Flown as Played, catalogue};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -41,12 +42,12 @@ enum Packing {
     Png,
 }
 
-/// Draw a moment of a scenario file as a frame: SVG or PNG.
+/// Draw a moment of a flight or a demonstration as a frame: SVG or PNG.
 #[derive(Args)]
 pub(crate) struct Draw {
-    /// The scenario file; - reads standard input.
-    #[arg(value_name = "FILE")]
-    scenario: String,
+    /// A scenario or demonstration file, or a name of the catalogue; - reads standard input.
+    #[arg(value_name = "FILE|NAME")]
+    which: String,
     /// Seconds from the start of the flight.
     #[arg(long, value_name = "SECONDS", allow_negative_numbers = true)]
     at: f64,
@@ -59,12 +60,12 @@ pub(crate) struct Draw {
     /// The colours.
     #[arg(long, value_enum, default_value = "day")]
     light: Light,
-    /// A title over the picture.
-    #[arg(long, value_name = "WORDS", default_value = "")]
-    title: String,
-    /// A caption under it.
-    #[arg(long, value_name = "WORDS", default_value = "")]
-    caption: String,
+    /// A title over the picture; of a demonstration, its own unless another is given.
+    #[arg(long, value_name = "WORDS")]
+    title: Option<String>,
+    /// A caption under it; of a demonstration, its own unless another is given.
+    #[arg(long, value_name = "WORDS")]
+    caption: Option<String>,
     /// Draw the torques on the card too.
     #[arg(long)]
     torques: bool,
@@ -78,12 +79,10 @@ impl Draw {
     pub(crate) fn run(self) -> Result<(), Failure> {
         let packing = packing(&self.output)?;
         let size = size(&self.size).map_err(|error| Failure::at("--size", error))?;
-        let text = input::text(&self.scenario)?;
-        let flown = Scenario::from_json(&text)
-            .map_err(|error| error.to_string())
-            .and_then(|scenario| Flown::to(&scenario, self.at))
-            .map_err(|error| Failure::at(input::name(&self.scenario), error))?;
-        let svg = self.svg(&flown, size);
+        let (scenario, told) = self.subject()?;
+        let flown = Flown::to(&scenario, self.at)
+            .map_err(|error| Failure::at(input::name(&self.which), error))?;
+        let svg = self.svg(&flown, &told, size);
         let bytes = match packing {
             Packing::Svg => svg.into_bytes(),
             Packing::Png => picture::png(&svg).map_err(|error| Failure::at("--output", error))?,
@@ -93,7 +92,48 @@ impl Draw {
             .map_err(|error| Failure::at(&name, format!("cannot be written: {error}")))
     }
 
-    fn svg(&self, flown: &Flown, size: Size) -> String {
+    /// The flight, and what is told at that moment of it.
+    fn subject(&self) -> Result<(Scenario, Told), Failure> {
+        let wrong = |error: String| Failure::at(input::name(&self.which), error);
+        let found = match catalogue::find(&self.which) {
+            Some(found) => found,
+            None => {
+                let text = input::text(&self.which)?;
+                if !is_demonstration(&text) {
+                    let scenario = Scenario::from_json(&text);
+                    let scenario = scenario.map_err(|error| wrong(error.to_string()))?;
+                    return Ok((scenario, self.told(Told::default())));
+                }
+                Demonstration::from_json(&text)
+            }
+        };
+        let played = found
+            .and_then(Played::new)
+            .map_err(|error| wrong(error.to_string()))?;
+        let captions = played.captions();
+        let caption = captions
+            .iter()
+            .find(|it| (it.from..it.to).contains(&self.at));
+        let chapters = played.chapters();
+        let chapter = chapters.iter().rfind(|it| it.from <= self.at);
+        let told = Told {
+            title: played.said(&played.demonstration().title),
+            caption: caption.map(|it| it.text.clone()).unwrap_or_default(),
+            chapter: chapter.map(|it| it.title.clone()).unwrap_or_default(),
+        };
+        Ok((played.scenario().clone(), self.told(told)))
+    }
+
+    /// With the words that were given in the place of others.
+    fn told(&self, own: Told) -> Told {
+        Told {
+            title: self.title.clone().unwrap_or(own.title),
+            caption: self.caption.clone().unwrap_or(own.caption),
+            ..own
+        }
+    }
+
+    fn svg(&self, flown: &Flown, told: &Told, size: Size) -> String {
         let moment = &flown.moment;
         let difference = moment.difference();
         let [error, said] = [words::error(difference), words::difference(difference)];
@@ -130,16 +170,16 @@ impl Draw {
                 words: words::STRIPS,
                 ..StripChartView::default()
             }),
-            captioned: !self.caption.is_empty(),
+            captioned: !told.caption.is_empty(),
             words: still::Words {
-                title: &self.title,
-                chapter: "",
+                title: &told.title,
+                chapter: &told.chapter,
                 place: &place,
                 heading: words::HEADING,
                 compass: words::COMPASS,
                 difference: &said,
                 figures: &figures,
-                caption: &self.caption,
+                caption: &told.caption,
                 caution: words::CAUTION,
             },
         };
@@ -151,7 +191,7 @@ impl Draw {
                 Light::Night => Theme::night(),
             },
             id: "frame",
-            title: match self.title.as_str() {
+            title: match told.title.as_str() {
                 "" => words::TITLE,
                 title => title,
             },
@@ -160,6 +200,20 @@ impl Draw {
         }
         .to_svg()
     }
+}
+
+/// What is told of a moment; nothing where empty.
+#[derive(Default)]
+struct Told {
+    title: String,
+    chapter: String,
+    caption: String,
+}
+
+/// Whether a file is meant as a demonstration's, however well it is made.
+fn is_demonstration(text: &str) -> bool {
+    let read: Result<serde_json::Value, _> = serde_json::from_str(text);
+    read.is_ok_and(|it| it.get("demonstration").is_some())
 }
 
 /// A flight, flown to a moment.

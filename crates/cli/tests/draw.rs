@@ -81,6 +81,23 @@ fn the_figures_are_those_of_the_flight_at_that_second() {
 }
 
 #[test]
+fn a_demonstration_brings_its_title_chapter_and_caption() {
+    let folder = folder("demonstration");
+    let catalogue = concat!(env!("CARGO_MANIFEST_DIR"), "/../lessons/demonstrations");
+    let file = format!("{catalogue}/north-from-west.json");
+    for (name, which) in [("name", "north-from-west"), ("file", file.as_str())] {
+        let output = folder.join(format!("{name}.svg"));
+        let path = output.to_str().unwrap();
+        let done = dipwise(&["draw", which, "--at", "37.7", "-o", path]);
+        assert!(done.status.success(), "{done:?}");
+        let drawn = fs::read_to_string(&output).unwrap();
+        for words in ["Right turn from west onto north", ">The turn<", "The nose is on north"] {
+            assert!(drawn.contains(words), "{name}: {words}");
+        }
+    }
+}
+
+#[test]
 fn a_png_has_the_size_that_was_asked_for_and_the_colours_of_the_light() {
     let folder = folder("png");
     let ground = |light: &str| {
