@@ -17,7 +17,8 @@ pub(crate) enum Page {
 impl Page {
     const ALL: [Self; 3] = [Self::Fly, Self::Demonstrations, Self::Numbers];
 
-    fn address(self) -> &'static str {
+    /// Where it stands.
+    pub(crate) fn address(self) -> &'static str {
         match self {
             Self::Fly => "index.html",
             Self::Demonstrations => "index.html#/demonstrations",

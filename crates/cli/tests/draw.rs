@@ -91,7 +91,11 @@ fn a_demonstration_brings_its_title_chapter_and_caption() {
         let done = dipwise(&["draw", which, "--at", "37.7", "-o", path]);
         assert!(done.status.success(), "{done:?}");
         let drawn = fs::read_to_string(&output).unwrap();
-        for words in ["Right turn from west onto north", ">The turn<", "The nose is on north"] {
+        for words in [
+            "Right turn from west onto north",
+            ">The turn<",
+            "The nose is on north",
+        ] {
             assert!(drawn.contains(words), "{name}: {words}");
         }
     }

@@ -8,6 +8,7 @@ use super::share::ShareButton;
 use crate::clock::Rate;
 use crate::cockpit::use_cockpit;
 use crate::intent::{Intent, shortcut};
+use crate::pages::Page;
 use crate::preferences::View;
 use crate::route::Route;
 use crate::session::Pause;
@@ -130,7 +131,7 @@ pub(crate) fn TopBar(
     }
 }
 
-/// The way to the demonstrations, and from there back to the flight.
+/// The way to the demonstrations, and from there back to the flight or on to the numbers.
 #[component]
 fn Elsewhere(listed: Memo<bool>) -> impl IntoView {
     let cockpit = use_cockpit();
@@ -148,5 +149,11 @@ fn Elsewhere(listed: Memo<bool>) -> impl IntoView {
         >
             <span class="elsewhere-label">{move || to().1}</span>
         </a>
+        // Over a flight there is no room for it.
+        <Show when=move || listed.get()>
+            <a class="button elsewhere" id="to-numbers" href=Page::Numbers.address()>
+                <span class="elsewhere-label">{(cockpit.words.pages.name)(Page::Numbers)}</span>
+            </a>
+        </Show>
     }
 }
