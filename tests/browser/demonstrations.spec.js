@@ -57,6 +57,8 @@ async function openOwn({ open, page }) {
   await open('./#/demonstrations');
   await openFile(page, OWN);
   await expect(page.locator('#demonstration')).toHaveText(OWN.title);
+  // Keys lead it once it is seen.
+  await expect(page.locator('#demonstration')).toBeVisible();
 }
 
 test('it plays, asks, stands, reveals and ends, by keys alone', async ({ open, page }) => {

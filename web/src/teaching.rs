@@ -19,6 +19,9 @@ const WAITING: &str = "dipwise-flight";
 /// The parts of the page that were shown with it.
 const SHOWN: &str = "dipwise-shown";
 
+/// What stands after them if the flight was not paused.
+const FLYING: &str = " flying";
+
 /// Takes a key, unless it is typed into something, and says whether it was used.
 pub(crate) type KeyTaker = Rc<dyn Fn(&KeyboardEvent, bool) -> bool>;
 
@@ -64,13 +67,15 @@ pub(crate) fn leave(cockpit: Cockpit, to: &Route) {
     if let (Some(storage), Some(file), true) = (storage(), flight, flown) {
         // Where nothing can be kept, the page begins anew.
         let _ = storage.set_item(WAITING, &file.to_json());
-        let _ = storage.set_item(SHOWN, &cockpit.shown_parts());
+        let flying = cockpit.now().pause.is_none();
+        let shown = cockpit.shown_parts() + if flying { FLYING } else { "" };
+        let _ = storage.set_item(SHOWN, &shown);
     }
     to.go();
     let _ = window().location().reload();
 }
 
-/// The flight that another program left, paused at its end.
+/// The flight that another program left, at its end, and as paused as it was.
 pub(crate) fn take_up(cockpit: Cockpit) {
     let Some(storage) = storage() else {
         return;
@@ -86,6 +91,9 @@ pub(crate) fn take_up(cockpit: Cockpit) {
         cockpit.ask(Intent::LookAtEnd);
         if let Ok(Some(shown)) = storage.get_item(SHOWN) {
             cockpit.show_parts(&shown);
+            if shown.ends_with(FLYING) {
+                cockpit.ask(Intent::Pause);
+            }
         }
     }
 }
