@@ -12,11 +12,8 @@ use compass::heading::CompassHeading;
 use compass::reading::Difference;
 use compass::simulation::Moment;
 use compass::unit::NANOTESLA;
-use earth::{FieldSource, Place};
-
-/// Hard iron of a cockpit with a magnet in it, nanotesla forward, right and down; chosen: some
-/// ten degrees of deviation at mid-latitudes, as of a headset left beside the compass.
-const STRAY_IRON: [f64; 3] = [1500.0, 3000.0, 0.0];
+use earth::FieldSource;
+use lessons::demonstration::STRAY_IRON_NT;
 
 /// What is changed for the other flight.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -42,7 +39,7 @@ impl Change {
         let elsewhere = |source| setting.at_source(source).unwrap_or(*setting);
         let mut other = *setting;
         match self {
-            Self::OtherHemisphere => other = elsewhere(mirrored(setting.source)),
+            Self::OtherHemisphere => other = elsewhere(setting.source.other_hemisphere()),
             Self::Latitude(degrees) => {
                 let latitude = f64::from(degrees).to_radians();
                 other = elsewhere(FieldSource::Latitude { latitude });
@@ -58,7 +55,7 @@ impl Change {
             Self::Float(choice) => other.float = choice.settings(),
             Self::OtherIron => {
                 other.iron = if setting.iron.is_none() {
-                    AircraftIron::new(STRAY_IRON.map(|it| it * NANOTESLA), [[0.0; 3]; 3])
+                    AircraftIron::new(STRAY_IRON_NT.map(|it| it * NANOTESLA), [[0.0; 3]; 3])
                         .unwrap_or(AircraftIron::NONE)
                 } else {
                     AircraftIron::NONE
@@ -147,24 +144,6 @@ impl Beside {
 fn apart(one: CompassHeading, other: CompassHeading) -> u16 {
     let between = one.whole_degrees().abs_diff(other.whole_degrees());
     between.min(360 - between)
-}
-
-fn mirrored(source: FieldSource) -> FieldSource {
-    match source {
-        FieldSource::Place { place, date } => {
-            match Place::new(-place.latitude(), place.longitude(), place.altitude()) {
-                Ok(place) => FieldSource::Place { place, date },
-                Err(_) => source,
-            }
-        }
-        FieldSource::Latitude { latitude } => FieldSource::Latitude {
-            latitude: -latitude,
-        },
-        FieldSource::ByHand { horizontal, dip } => FieldSource::ByHand {
-            horizontal,
-            dip: -dip,
-        },
-    }
 }
 
 #[cfg(test)]

@@ -1,15 +1,12 @@
 //! `dipwise mark`: the mark of a recorded answer.
 
 use crate::failure::Failure;
+use crate::input;
 use crate::output::{self, Format};
 use clap::Args;
 use lessons::drill::mark::{Mark, Outcome, mark};
 use lessons::drill::record::Record;
-use std::fs::File;
-use std::io::{self, Read, Write};
-
-/// A file longer than this is refused; chosen, ten times what the most controls need.
-const LONGEST_FILE: u64 = 16 * 1024 * 1024;
+use std::io::Write;
 
 /// Mark a recorded answer to a task, by nothing but the record.
 ///
@@ -27,37 +24,14 @@ pub(crate) struct MarkFile {
 impl MarkFile {
     /// Marks and prints.
     pub(crate) fn run(self) -> Result<(), Failure> {
-        let name = match self.record.as_str() {
-            "-" => "standard input",
-            path => path,
-        };
-        let marked = self.text().and_then(|text| {
-            Record::from_json(&text)
-                .and_then(|record| mark(&record))
-                .map_err(|error| error.to_string())
-        });
+        let read = input::text(&self.record)?;
+        let marked = Record::from_json(&read).and_then(|record| mark(&record));
+        let name = input::name(&self.record);
         let marked = marked.map_err(|error| Failure::at(name, error))?;
         match self.format {
             Format::Json => output::json(&marked),
             Format::Text => text(&marked),
         }
-    }
-
-    fn text(&self) -> Result<String, String> {
-        let cannot_read = |error: io::Error| format!("cannot be read: {error}");
-        let reader: Box<dyn Read> = match self.record.as_str() {
-            "-" => Box::new(io::stdin()),
-            path => Box::new(File::open(path).map_err(cannot_read)?),
-        };
-        let mut text = String::new();
-        reader
-            .take(LONGEST_FILE + 1)
-            .read_to_string(&mut text)
-            .map_err(cannot_read)?;
-        if text.len() as u64 > LONGEST_FILE {
-            return Err(format!("a record can have at most {LONGEST_FILE} bytes"));
-        }
-        Ok(text)
     }
 }
 
