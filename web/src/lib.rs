@@ -27,6 +27,9 @@
 //! | `teaching.rs`, `teach.rs` | what is taught with the flight, in a program of its own |
 //! | `app.rs`, `components/` | the page of the flight |
 //! | `numbers/` | the page of numbers |
+//! | `drills/` | the page of drills: tasks, what is due, progress, what is kept |
+//! | `sets/` | the page of sets: composed, handed out, gathered |
+//! | `maps/` | the page of maps |
 //! | `pages.rs` | the ways from page to page |
 //! | `today.rs` | the day, by the browser's clock |
 //! | `light.rs` | light and language on the page's root |
@@ -45,6 +48,7 @@ mod components;
 mod cover;
 mod dip_lines;
 mod download;
+mod drills;
 mod embed;
 mod film;
 mod flown;
@@ -54,6 +58,7 @@ mod later;
 mod light;
 mod link;
 mod making;
+mod maps;
 mod numbers;
 mod pages;
 mod player;
@@ -62,6 +67,7 @@ mod presenter;
 mod route;
 mod screen;
 mod session;
+mod sets;
 mod setting;
 mod share;
 mod situation_form;
@@ -78,6 +84,24 @@ mod words;
 pub fn numbers() {
     console_error_panic_hook::set_once();
     leptos::mount::mount_to_body(numbers::App);
+}
+
+/// Starts the page of drills.
+pub fn drills() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(drills::App);
+}
+
+/// Starts the page of sets.
+pub fn sets() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(sets::App);
+}
+
+/// Starts the page of maps.
+pub fn maps() {
+    console_error_panic_hook::set_once();
+    leptos::mount::mount_to_body(maps::App);
 }
 
 /// Starts the page where a flight is flown.

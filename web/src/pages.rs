@@ -1,6 +1,9 @@
 //! The ways from page to page.
 
+use crate::light::follow_light;
+use crate::preferences::Preferences;
 use crate::words::Words;
+use drawing::theme::Light;
 use leptos::prelude::*;
 
 /// A page.
@@ -10,19 +13,35 @@ pub(crate) enum Page {
     Fly,
     /// The catalogue of demonstrations.
     Demonstrations,
+    /// Tasks to practise.
+    Drills,
+    /// Sets of tasks for a class.
+    Sets,
     /// Numbers on paper.
     Numbers,
+    /// Maps of the world.
+    Maps,
 }
 
 impl Page {
-    const ALL: [Self; 3] = [Self::Fly, Self::Demonstrations, Self::Numbers];
+    const ALL: [Self; 6] = [
+        Self::Fly,
+        Self::Demonstrations,
+        Self::Drills,
+        Self::Sets,
+        Self::Numbers,
+        Self::Maps,
+    ];
 
     /// Where it stands.
     pub(crate) fn address(self) -> &'static str {
         match self {
             Self::Fly => "index.html",
             Self::Demonstrations => "index.html#/demonstrations",
+            Self::Drills => "drills.html",
+            Self::Sets => "sets.html",
             Self::Numbers => "numbers.html",
+            Self::Maps => "maps.html",
         }
     }
 }
@@ -40,4 +59,41 @@ pub(crate) fn Pages(here: Page, words: &'static Words) -> impl IntoView {
             {Page::ALL.map(link).collect_view()}
         </nav>
     }
+}
+
+/// The frame of a page beside the flight: its top line, what it holds, the caution.
+#[component]
+pub(crate) fn Frame(
+    here: Page,
+    words: &'static Words,
+    preferences: Preferences,
+    children: Children,
+) -> impl IntoView {
+    follow_light(preferences, words);
+    view! {
+        <header class="top">
+            <h1><a href=Page::Fly.address()>{words.name}</a></h1>
+            <Pages here words/>
+            <div class="page-buttons">
+                <button
+                    type="button"
+                    class="quiet"
+                    id="light"
+                    on:click=move |_| preferences.change_light()
+                >
+                    {move || match preferences.light() {
+                        Light::Day => words.by_night,
+                        Light::Night => words.by_day,
+                    }}
+                </button>
+            </div>
+        </header>
+        {children()}
+        <footer class="caution">{words.caution}</footer>
+    }
+}
+
+/// The words that the browser asks for.
+pub(crate) fn browser_words() -> &'static Words {
+    Words::for_tag(&window().navigator().language().unwrap_or_default())
 }

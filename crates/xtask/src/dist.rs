@@ -10,8 +10,9 @@ use anyhow::{Context, Result, bail};
 use flate2::{Compression, write::GzEncoder};
 
 use crate::assets::{self, Asset, INDEX, SERVICE_WORKER, extension, is_hashed};
+use crate::pages;
 use crate::tools;
-use crate::wasm::{self, read_folder};
+use crate::wasm::{self, Grade, read_folder};
 use crate::workspace::Workspace;
 
 /// What was written, and how large it is.
@@ -27,10 +28,32 @@ struct Row {
     brotli: usize,
 }
 
+/// How to build.
+#[derive(Clone, Copy, clap::Args)]
+pub(crate) struct Options {
+    /// Build soon rather than small, to look at what is worked on
+    #[arg(long)]
+    draft: bool,
+}
+
+impl Options {
+    /// To be given out.
+    pub(crate) const RELEASE: Self = Self { draft: false };
+
+    fn grade(self) -> Grade {
+        match self.draft {
+            true => Grade::Draft,
+            false => Grade::Release,
+        }
+    }
+}
+
 /// Builds the page into `dist`.
-pub(crate) fn build(workspace: &Workspace) -> Result<Report> {
+pub(crate) fn build(workspace: &Workspace, options: Options) -> Result<Report> {
+    let grade = options.grade();
     let mut files = read_folder(&workspace.root().join("static"))?;
-    for (name, content) in wasm::build(workspace)? {
+    files.extend(pages::files());
+    for (name, content) in wasm::build(workspace, grade)? {
         if files.insert(name.clone(), content).is_some() {
             bail!("static/{name} has the name of a file that wasm-bindgen makes: rename it");
         }
@@ -40,7 +63,11 @@ pub(crate) fn build(workspace: &Workspace) -> Result<Report> {
         Ok(packages) => files.extend(packages),
         Err(error) => println!("The page is built without what makes films: {error:#}"),
     }
-    write(&workspace.dist(), assets::publish(&files)?)
+    let quality = match grade {
+        Grade::Release => BEST,
+        Grade::Draft => QUICK,
+    };
+    write(&workspace.dist(), assets::publish(&files)?, quality)
 }
 
 /// The packages of npm that the page loads when films are made, as they come, with their licences:
@@ -81,13 +108,13 @@ fn demonstrations(workspace: &Workspace) -> Result<Vec<u8>> {
 }
 
 /// Writes the page; what is there already with the same content stays as it is.
-fn write(dist: &Path, mut assets: Vec<Asset>) -> Result<Report> {
+fn write(dist: &Path, mut assets: Vec<Asset>, quality: Quality) -> Result<Report> {
     fs::create_dir_all(dist).with_context(|| format!("could not make {}", dist.display()))?;
     let present = read_folder(dist)?;
 
     // The entrance comes last, so that it never names a file that is not there yet.
     assets.sort_by_key(|asset| (asset.name == INDEX, asset.name == SERVICE_WORKER));
-    let copies = compress_all(&assets, &present)?;
+    let copies = compress_all(&assets, &present, quality)?;
 
     let (mut rows, mut kept) = (Vec::new(), BTreeSet::new());
     for (asset, copies) in assets.iter().zip(&copies) {
@@ -133,6 +160,11 @@ fn put_file(path: &Path, content: &[u8]) -> Result<()> {
     written.with_context(|| format!("could not write {}", path.display()))
 }
 
+/// How hard the copies are compressed: Brotli's quality and gzip's level.
+type Quality = (i32, u32);
+const BEST: Quality = (11, 9);
+const QUICK: Quality = (2, 1);
+
 struct Copies {
     brotli: Vec<u8>,
     gzip: Vec<u8>,
@@ -142,13 +174,14 @@ struct Copies {
 fn compress_all(
     assets: &[Asset],
     present: &BTreeMap<String, Vec<u8>>,
+    quality: Quality,
 ) -> Result<Vec<Option<Copies>>> {
     let next = AtomicUsize::new(0);
     let work = || {
         let mut done = Vec::new();
         while let Some(asset) = assets.get(next.fetch_add(1, Ordering::Relaxed)) {
             if is_compressible(&asset.name) {
-                done.push((asset.name.as_str(), copies_of(asset, present)?));
+                done.push((asset.name.as_str(), copies_of(asset, present, quality)?));
             }
         }
         anyhow::Ok(done)
@@ -179,7 +212,11 @@ fn is_compressible(name: &str) -> bool {
     )
 }
 
-fn copies_of(asset: &Asset, present: &BTreeMap<String, Vec<u8>>) -> Result<Copies> {
+fn copies_of(
+    asset: &Asset,
+    present: &BTreeMap<String, Vec<u8>>,
+    (quality, level): Quality,
+) -> Result<Copies> {
     let old = |suffix: &str| present.get(&format!("{}{suffix}", asset.name)).cloned();
     if is_hashed(&asset.name)
         && old("").is_some_and(|content| content == asset.content)
@@ -189,13 +226,13 @@ fn copies_of(asset: &Asset, present: &BTreeMap<String, Vec<u8>>) -> Result<Copie
     }
     let mut brotli = Vec::new();
     let best = brotli::enc::BrotliEncoderParams {
-        quality: 11,
+        quality,
         lgwin: 22,
         size_hint: asset.content.len(),
         ..Default::default()
     };
     brotli::BrotliCompress(&mut asset.content.as_slice(), &mut brotli, &best)?;
-    let mut gzip = GzEncoder::new(Vec::new(), Compression::best());
+    let mut gzip = GzEncoder::new(Vec::new(), Compression::new(level));
     gzip.write_all(&asset.content)?;
     Ok(Copies {
         brotli,
@@ -259,7 +296,12 @@ mod tests {
         let folder = folder.path();
         let style = "a { color: red } ".repeat(40);
         let hashed = "style-0123456789abcdef.css";
-        write(folder, vec![asset("old-0123456789abcdef.js", "old", true)]).unwrap();
+        write(
+            folder,
+            vec![asset("old-0123456789abcdef.js", "old", true)],
+            BEST,
+        )
+        .unwrap();
         let report = write(
             folder,
             vec![
@@ -267,6 +309,7 @@ mod tests {
                 asset(hashed, &style, true),
                 asset("OFL.txt", "licence", false),
             ],
+            BEST,
         )
         .unwrap();
         let written = read_folder(folder).unwrap();

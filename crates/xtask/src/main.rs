@@ -6,6 +6,7 @@
 //! | `tools.rs` | installing what a fresh machine lacks |
 //! | `wasm.rs` | the app as WebAssembly and its JavaScript glue |
 //! | `assets.rs` | content-hashed names and the references between files |
+//! | `pages.rs`, `frame/` | the frame that the pages share |
 //! | `dist.rs` | the static folder, compressed copies, sizes |
 //! | `serve.rs` | the server |
 //! | `measure.rs` | measuring the page in a browser |
@@ -15,6 +16,7 @@
 mod assets;
 mod dist;
 mod measure;
+mod pages;
 mod serve;
 mod stages;
 mod tally;
@@ -46,7 +48,7 @@ enum Command {
     /// Check everything, or only the stages named
     Test(stages::Options),
     /// Build the page into the static folder `dist`
-    Dist,
+    Dist(dist::Options),
     /// Measure the page in a browser: speed of the simulation, script of a frame, download
     Measure(measure::Options),
     /// Check the rules about the source that no compiler holds
@@ -82,7 +84,7 @@ fn run(command: Command) -> Result<ExitCode> {
     match command {
         Command::Serve(options) => serve::run(&workspace, &options)?,
         Command::Test(options) => return stages::run(&workspace, &options),
-        Command::Dist => dist::build(&workspace)?.print(),
+        Command::Dist(options) => dist::build(&workspace, options)?.print(),
         Command::Measure(options) => measure::run(&workspace, &options)?,
         Command::Tidy => tidy::run(&workspace)?,
         Command::WasmRunner { .. } => {}

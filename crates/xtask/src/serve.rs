@@ -33,6 +33,8 @@ pub(crate) struct Options {
     /// Serve what `dist` holds already
     #[arg(long)]
     no_build: bool,
+    #[command(flatten)]
+    build: dist::Options,
     /// Serve below a path, as a static host may, such as /club/lessons/
     #[arg(long, default_value = "/")]
     prefix: String,
@@ -41,7 +43,7 @@ pub(crate) struct Options {
 /// Builds the page and serves it until stopped.
 pub(crate) fn run(workspace: &Workspace, options: &Options) -> Result<()> {
     if !options.no_build {
-        dist::build(workspace)?.print();
+        dist::build(workspace, options.build)?.print();
     }
     let server = Server::bind(
         &workspace.dist(),

@@ -183,7 +183,7 @@ fn wasm(workspace: &Workspace, _: &Options) -> Result<Tally> {
 }
 
 fn build_page(workspace: &Workspace, _: &Options) -> Result<Tally> {
-    dist::build(workspace)?.print();
+    dist::build(workspace, dist::Options::RELEASE)?.print();
     Ok(Tally::of_one(true))
 }
 
@@ -192,7 +192,7 @@ fn build_page(workspace: &Workspace, _: &Options) -> Result<Tally> {
 pub(crate) fn node_beside_page(workspace: &Workspace) -> Result<(Command, dist::Report)> {
     tools::npm_packages(workspace)?;
     let chromium = tools::chromium()?;
-    let built = dist::build(workspace)?;
+    let built = dist::build(workspace, dist::Options::RELEASE)?;
     let server = Server::bind(
         &workspace.dist(),
         PREFIX,

@@ -19,26 +19,45 @@ use crate::workspace::{Workspace, find_program, run};
 /// is only for tools like this one, so it does not travel.
 const OPTIMISER_FLAGS: [&str; 2] = ["-O3", "--strip-target-features"];
 
-/// The profile of the root manifest that the page is built with.
-const PROFILE: &str = "page";
-
 /// The programs of the package `web`.
-const APPS: [&str; 4] = ["web", "teach", "numbers", "links"];
+const APPS: [&str; 7] = ["web", "teach", "numbers", "drills", "sets", "maps", "links"];
+
+/// What the page is built for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Grade {
+    /// To be given out: small.
+    Release,
+    /// To be looked at while it is worked on: soon built.
+    Draft,
+}
+
+impl Grade {
+    /// The profile of the root manifest that the page is built with.
+    fn profile(self) -> &'static str {
+        match self {
+            Self::Release => "page",
+            Self::Draft => "draft",
+        }
+    }
+}
 
 /// Builds the apps; the result is glue, modules and any snippets, by file name.
-pub(crate) fn build(workspace: &Workspace) -> Result<BTreeMap<String, Vec<u8>>> {
+pub(crate) fn build(workspace: &Workspace, grade: Grade) -> Result<BTreeMap<String, Vec<u8>>> {
     tools::wasm_target(workspace)?;
     run(&mut workspace.cargo([
         "build",
         "--package=web",
         "--bins",
-        &format!("--profile={PROFILE}"),
+        &format!("--profile={}", grade.profile()),
         &format!("--target={WASM_TARGET}"),
     ]))?;
-    let optimiser = Optimiser::find(workspace);
+    let optimiser = match grade {
+        Grade::Release => Optimiser::find(workspace),
+        Grade::Draft => Optimiser::Missing,
+    };
     let mut files = BTreeMap::new();
     for app in APPS {
-        files.extend(bind(workspace, &optimiser, app)?);
+        files.extend(bind(workspace, grade, &optimiser, app)?);
     }
     Ok(files)
 }
@@ -46,16 +65,19 @@ pub(crate) fn build(workspace: &Workspace) -> Result<BTreeMap<String, Vec<u8>>> 
 /// Binds and shrinks one app.
 fn bind(
     workspace: &Workspace,
+    grade: Grade,
     optimiser: &Optimiser,
     app: &str,
 ) -> Result<BTreeMap<String, Vec<u8>>> {
     let built = workspace
         .target()
         .join(WASM_TARGET)
-        .join(PROFILE)
+        .join(grade.profile())
         .join(format!("{app}.wasm"));
     let module = fs::read(&built).with_context(|| format!("cargo built no {app}.wasm"))?;
-    let folder = workspace.target().join(format!("{app}-bound"));
+    let folder = workspace
+        .target()
+        .join(format!("{app}-{}-bound", grade.profile()));
     let (bound, stamp) = (folder.join("files"), folder.join("stamp"));
     // The options stand in this file, and the module carries wasm-bindgen's version.
     let options = include_bytes!("wasm.rs");

@@ -6,40 +6,20 @@ use super::corrections::Corrections;
 use super::hand_outs::HandOuts;
 use super::planner::Planner;
 use super::swing::Swing;
-use crate::light::follow_light;
-use crate::pages::{Page, Pages};
+use crate::pages::{Frame, Page, browser_words};
 use crate::preferences::Preferences;
-use crate::words::Words;
-use drawing::theme::Light;
 use leptos::prelude::*;
 
 /// The page of numbers.
 #[component]
 pub(crate) fn App() -> impl IntoView {
-    let words = Words::for_tag(&window().navigator().language().unwrap_or_default());
+    let words = browser_words();
     let preferences = Preferences::load();
-    follow_light(preferences, words);
     let board = Board::new(words, preferences);
     provide_context(board);
     let part = board.part(|asked| asked.part);
     view! {
-        <header class="top">
-            <h1><a href="index.html">{words.name}</a></h1>
-            <Pages here=Page::Numbers words/>
-            <div class="page-buttons">
-                <button
-                    type="button"
-                    class="quiet"
-                    id="light"
-                    on:click=move |_| preferences.change_light()
-                >
-                    {move || match preferences.light() {
-                        Light::Day => words.by_night,
-                        Light::Night => words.by_day,
-                    }}
-                </button>
-            </div>
-        </header>
+        <Frame here=Page::Numbers words preferences>
         <Parts/>
         <main class="numbers-page" data-part=move || part.get().name()>
             {move || match part.get() {
@@ -50,7 +30,7 @@ pub(crate) fn App() -> impl IntoView {
             }}
         </main>
         <p class="told" role="status">{board.told()}</p>
-        <footer class="caution">{words.caution}</footer>
+        </Frame>
     }
 }
 

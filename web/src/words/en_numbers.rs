@@ -17,7 +17,10 @@ pub(super) const PAGES: PagesWords = PagesWords {
     name: |page| match page {
         Page::Fly => "Fly",
         Page::Demonstrations => "Demonstrations",
+        Page::Drills => "Drills",
+        Page::Sets => "Sets",
         Page::Numbers => "Numbers",
+        Page::Maps => "Maps",
     },
 };
 

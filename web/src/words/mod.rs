@@ -5,9 +5,11 @@
 //! words, and no component puts a sentence together.
 
 mod demonstrations;
+mod drills;
 mod en;
 mod en_beside;
 mod en_demonstrations;
+mod en_drills;
 mod en_film;
 mod en_links;
 mod en_making;
@@ -38,6 +40,7 @@ use compass::reading::Difference;
 pub(crate) use demonstrations::DemonstrationWords;
 use drawing::strip_chart::{self, StripFigures};
 use drawing::torque_ledger;
+pub(crate) use drills::DrillWords;
 pub(crate) use film::FilmWords;
 use flights::events::Event;
 pub(crate) use links::LinkWords;

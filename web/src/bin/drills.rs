@@ -1,0 +1,5 @@
+//! The page of drills.
+
+fn main() {
+    web::drills();
+}

@@ -1,0 +1,5 @@
+//! The page of maps.
+
+fn main() {
+    web::maps();
+}

@@ -1,0 +1,5 @@
+//! The page of sets.
+
+fn main() {
+    web::sets();
+}

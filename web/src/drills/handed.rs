@@ -1,0 +1,9 @@
+//! A part of the page.
+
+use leptos::prelude::*;
+
+/// A part of the page.
+#[component]
+pub(crate) fn Handed(set: String) -> impl IntoView {
+    let _ = set;
+}

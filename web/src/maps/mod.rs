@@ -1,0 +1,5 @@
+//! The page of maps.
+
+mod app;
+
+pub(crate) use app::App;

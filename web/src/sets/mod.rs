@@ -1,0 +1,5 @@
+//! The page of sets.
+
+mod app;
+
+pub(crate) use app::App;
