@@ -2,7 +2,7 @@
 
 import AxeBuilder from '@axe-core/playwright';
 import { expect as look, test } from './fixtures.js';
-import { press, read, until } from './flying.js';
+import { press, read, toPage, until } from './flying.js';
 
 const expect = look.configure({ timeout: 20_000 });
 const told = (page) => page.locator('p[role=status].unseen');
@@ -184,7 +184,7 @@ test('what the user had is there again when it is left', async ({ open, page }) 
   await press(page, 'g');
   await press(page, 'ArrowRight', 2);
   await until(page, ({ bank }) => bank > 5);
-  await page.getByRole('link', { name: 'Demonstrations' }).click();
+  await toPage(page, 'Demonstrations');
   const before = await page.locator('#readings').evaluate((it) => it.dataset.heading);
   await openFile(page, OWN);
   await expect(page.locator('#demonstration')).toBeVisible();
@@ -198,7 +198,7 @@ test('what the user had is there again when it is left', async ({ open, page }) 
 
 test('a file that cannot be played is refused in a sentence, and what was open stays', async ({ open, page }) => {
   await openOwn({ open, page });
-  await page.getByRole('link', { name: 'Demonstrations' }).click();
+  await toPage(page, 'Demonstrations');
   for (const [content, sentence] of [
     [{ ...OWN, cues: [{ at_s: 99, do: 'reveal' }] }, 'cues[0].at_s: the time must be from 0 to 12 s'],
     [{ ...OWN, demonstration: 7 }, 'only version 1 can be read here'],
@@ -207,11 +207,11 @@ test('a file that cannot be played is refused in a sentence, and what was open s
     await openFile(page, content);
     await expect(page.locator('#fault')).toContainText(sentence);
   }
-  await page.getByRole('link', { name: 'Fly' }).click();
+  await toPage(page, 'Fly');
   await expect(page.locator('#demonstration')).toHaveText(OWN.title);
 
   // A flight is opened as well.
-  await page.getByRole('link', { name: 'Demonstrations' }).click();
+  await toPage(page, 'Demonstrations');
   await openFile(page, OWN.scenario);
   await expect(page.locator('#demonstration')).toHaveCount(0);
   await expect(page.locator('#heading')).toHaveText('340°');
@@ -306,7 +306,7 @@ for (const colorScheme of ['light', 'dark']) {
       await button(page, 'Back to the demonstration').click();
       await expect(page.locator('#question')).toBeVisible();
 
-      await page.getByRole('link', { name: 'Demonstrations' }).click();
+      await toPage(page, 'Demonstrations');
       await expect(page.locator('.demonstration').first()).toBeVisible();
       expect(await violations(page)).toEqual([]);
     });

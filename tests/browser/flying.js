@@ -57,3 +57,10 @@ export async function holdInTurnThroughNorth(page) {
   await press(page, ' ');
   return read(page);
 }
+
+// Goes to another page by the list of pages, which stands in a line where there is room.
+export async function toPage(page, name) {
+  const list = page.getByRole('button', { name: 'Pages', exact: true });
+  if (await list.isVisible()) await list.click();
+  await page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name }).click();
+}

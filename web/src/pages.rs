@@ -33,7 +33,7 @@ impl Page {
         Self::Maps,
     ];
 
-    /// Where it stands.
+    /// Where it stands, from another page.
     pub(crate) fn address(self) -> &'static str {
         match self {
             Self::Fly => "index.html",
@@ -46,16 +46,31 @@ impl Page {
     }
 }
 
-/// Links to every page, from the one that this stands on.
+/// Where a page stands from the one that is here: flight and demonstrations are one document, and
+/// going from the one to the other loses nothing.
+fn address(here: Page, to: Page) -> &'static str {
+    let within = |page| matches!(page, Page::Fly | Page::Demonstrations);
+    match to {
+        Page::Fly if within(here) => "#/",
+        _ if within(here) && within(to) => to.address().trim_start_matches("index.html"),
+        _ => to.address(),
+    }
+}
+
+/// Links to every page, from the one that this stands on: in a line where the style sheet finds
+/// room for one, else behind a button.
 #[component]
 pub(crate) fn Pages(here: Page, words: &'static Words) -> impl IntoView {
     let link = move |page: Page| {
         let name = (words.pages.name)(page);
         let current = (page == here).then_some("page");
-        view! { <a href=page.address() aria-current=current>{name}</a> }
+        view! { <a href=address(here, page) aria-current=current>{name}</a> }
     };
     view! {
-        <nav class="pages" aria-label=words.pages.title>
+        <button type="button" class="quiet pages-button" id="pages-button" popovertarget="pages">
+            <span class="pages-label">{words.pages.title}</span>
+        </button>
+        <nav class="pages" id="pages" popover="auto" aria-label=words.pages.title>
             {Page::ALL.map(link).collect_view()}
         </nav>
     }
@@ -73,8 +88,8 @@ pub(crate) fn Frame(
     view! {
         <header class="top">
             <h1><a href=Page::Fly.address()>{words.name}</a></h1>
-            <Pages here words/>
             <div class="page-buttons">
+                <Pages here words/>
                 <button
                     type="button"
                     class="quiet"

@@ -8,9 +8,8 @@ use super::share::ShareButton;
 use crate::clock::Rate;
 use crate::cockpit::use_cockpit;
 use crate::intent::{Intent, shortcut};
-use crate::pages::Page;
+use crate::pages::{Page, Pages};
 use crate::preferences::View;
-use crate::route::Route;
 use crate::session::Pause;
 use drawing::theme::Light;
 use leptos::prelude::*;
@@ -51,7 +50,14 @@ pub(crate) fn TopBar(
             <h1>{words.name}</h1>
             <p class="doing" id="doing" role="status">{doing}</p>
             <div class="page-buttons">
-                <Elsewhere listed/>
+                // Anew for each, so that the one that is chosen closes the list.
+                {move || {
+                    let here = match listed.get() {
+                        true => Page::Demonstrations,
+                        false => Page::Fly,
+                    };
+                    view! { <Pages here words/> }
+                }}
                 <button
                     type="button"
                     class="quiet view-button"
@@ -128,32 +134,5 @@ pub(crate) fn TopBar(
             </div>
             <PresenterTools/>
         </header>
-    }
-}
-
-/// The way to the demonstrations, and from there back to the flight or on to the numbers.
-#[component]
-fn Elsewhere(listed: Memo<bool>) -> impl IntoView {
-    let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
-    let to = move || match listed.get() {
-        true => (Route::Fly, words.fly),
-        false => (Route::Demonstrations, words.title),
-    };
-    view! {
-        <a
-            class="button elsewhere"
-            id="elsewhere"
-            aria-label=move || to().1
-            href=move || to().0.address()
-        >
-            <span class="elsewhere-label">{move || to().1}</span>
-        </a>
-        // Over a flight there is no room for it.
-        <Show when=move || listed.get()>
-            <a class="button elsewhere" id="to-numbers" href=Page::Numbers.address()>
-                <span class="elsewhere-label">{(cockpit.words.pages.name)(Page::Numbers)}</span>
-            </a>
-        </Show>
     }
 }
