@@ -1,5 +1,6 @@
 //! The checks, stage by stage.
 
+use std::env::current_exe;
 use std::fs;
 use std::io::{BufRead, BufReader};
 use std::net::{IpAddr, Ipv4Addr};
@@ -12,7 +13,7 @@ use clap::builder::PossibleValuesParser;
 use crate::serve::Server;
 use crate::tally::Tally;
 use crate::tools::{self, WASM_TARGET};
-use crate::workspace::{Workspace, find_program, run as run_command, spell};
+use crate::workspace::{Workspace, find_program, linted, run as run_command, spell};
 use crate::{dist, tidy};
 
 /// What to check.
@@ -33,7 +34,7 @@ struct Stage {
 }
 
 /// In the order of a whole run: the quickest to tell of a fault come first.
-const STAGES: [Stage; 8] = [
+const STAGES: [Stage; 6] = [
     Stage {
         name: "format",
         about: "the source is formatted",
@@ -45,18 +46,8 @@ const STAGES: [Stage; 8] = [
         check: tidy,
     },
     Stage {
-        name: "clippy",
-        about: "lints, natively",
-        check: clippy,
-    },
-    Stage {
-        name: "clippy-wasm",
-        about: "lints, for the browser",
-        check: clippy_wasm,
-    },
-    Stage {
         name: "native",
-        about: "unit, integration and doc tests",
+        about: "lints; unit, integration and doc tests",
         check: native,
     },
     Stage {
@@ -66,7 +57,7 @@ const STAGES: [Stage; 8] = [
     },
     Stage {
         name: "dist",
-        about: "the page in release",
+        about: "the page in release, and its lints",
         check: build_page,
     },
     Stage {
@@ -78,6 +69,9 @@ const STAGES: [Stage; 8] = [
 
 /// The test programs that must give the same in WebAssembly: package and name.
 const WASM_TESTS: [(&str, &str); 1] = [("checks", "same_bits")];
+
+/// Cargo's name for what runs WebAssembly.
+const RUNNER: &str = "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER";
 
 /// Where the browser tests find the page: below a path, as on a shared static host.
 const PREFIX: &str = "/club/lessons/";
@@ -129,41 +123,9 @@ fn tidy(workspace: &Workspace, _: &Options) -> Result<Tally> {
     Ok(Tally::of_one(true))
 }
 
-fn clippy(workspace: &Workspace, _: &Options) -> Result<Tally> {
-    tools::component(workspace, "clippy")?;
-    let arguments = [
-        "clippy",
-        "--workspace",
-        "--all-targets",
-        "--",
-        "--deny=warnings",
-    ];
-    run_command(&mut workspace.cargo(arguments))?;
-    Ok(Tally::of_one(true))
-}
-
-/// The page and the WebAssembly tests and, as clippy goes, the members that they use.
-fn clippy_wasm(workspace: &Workspace, _: &Options) -> Result<Tally> {
-    tools::component(workspace, "clippy")?;
-    tools::wasm_target(workspace)?;
-    let target = format!("--target={WASM_TARGET}");
-    let lint = |what: &[&str]| {
-        run_command(
-            workspace
-                .cargo(["clippy", &target])
-                .args(what)
-                .args(["--", "--deny=warnings"]),
-        )
-    };
-    lint(&["--package=web"])?;
-    for (package, test) in WASM_TESTS {
-        lint(&["--package", package, "--test", test])?;
-    }
-    Ok(Tally::of_one(true))
-}
-
 /// This tool is tested in its own profile, in which it is compiled already.
 fn native(workspace: &Workspace, _: &Options) -> Result<Tally> {
+    tools::component(workspace, "clippy")?;
     let mut tally = cargo_test(workspace, &["--workspace", "--exclude=xtask"])?;
     tally += cargo_test(workspace, &["--package=xtask", "--profile=xtask"])?;
     Ok(tally)
@@ -176,7 +138,9 @@ fn wasm(workspace: &Workspace, _: &Options) -> Result<Tally> {
     let mut tally = Tally::default();
     for (package, test) in WASM_TESTS {
         let mut command = workspace.cargo(["test", &target, "--package", package, "--test", test]);
-        command.env("CHROMEDRIVER", &chromium.driver);
+        linted(&mut command).env("CHROMEDRIVER", &chromium.driver);
+        // This program runs them; a cargo inside cargo would build it once more.
+        command.env(RUNNER, format!("{} wasm-runner", current_exe()?.display()));
         tally += counted(&mut command)?;
     }
     Ok(tally)
@@ -213,7 +177,8 @@ pub(crate) fn node_beside_page(workspace: &Workspace) -> Result<(Command, dist::
 
 /// Figures on the page are compared with those of the `dipwise` command, films by ffprobe.
 fn browser(workspace: &Workspace, options: &Options) -> Result<Tally> {
-    run_command(&mut workspace.cargo(["build", "--package=cli"]))?;
+    tools::component(workspace, "clippy")?;
+    run_command(linted(&mut workspace.cargo(["build", "--package=cli"])))?;
     let dipwise = format!("debug/dipwise{}", std::env::consts::EXE_SUFFIX);
     let (mut command, _) = node_beside_page(workspace)?;
     command.env("DIPWISE", workspace.target().join(dipwise));
@@ -234,7 +199,7 @@ fn browser(workspace: &Workspace, options: &Options) -> Result<Tally> {
 }
 
 fn cargo_test(workspace: &Workspace, which: &[&str]) -> Result<Tally> {
-    counted(workspace.cargo(["test", "--no-fail-fast"]).args(which))
+    counted(linted(&mut workspace.cargo(["test", "--no-fail-fast"])).args(which))
 }
 
 /// Runs a test command, showing its output as it comes and counting the tests in it.

@@ -13,7 +13,7 @@ use wasm_bindgen_cli_support::Bindgen;
 
 use crate::assets::digest;
 use crate::tools::{self, WASM_TARGET};
-use crate::workspace::{Workspace, find_program, run};
+use crate::workspace::{Workspace, find_program, linted, run};
 
 /// Speed passes: the page comes out no larger by Brotli than with those for size. The feature list
 /// is only for tools like this one, so it does not travel.
@@ -25,7 +25,7 @@ const APPS: [&str; 7] = ["web", "teach", "numbers", "drills", "sets", "maps", "l
 /// What the page is built for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Grade {
-    /// To be given out: small.
+    /// To be given out: small, and nothing for clippy to find.
     Release,
     /// To be looked at while it is worked on: soon built.
     Draft,
@@ -44,13 +44,18 @@ impl Grade {
 /// Builds the apps; the result is glue, modules and any snippets, by file name.
 pub(crate) fn build(workspace: &Workspace, grade: Grade) -> Result<BTreeMap<String, Vec<u8>>> {
     tools::wasm_target(workspace)?;
-    run(&mut workspace.cargo([
+    let mut cargo = workspace.cargo([
         "build",
         "--package=web",
         "--bins",
         &format!("--profile={}", grade.profile()),
         &format!("--target={WASM_TARGET}"),
-    ]))?;
+    ]);
+    if grade == Grade::Release {
+        tools::component(workspace, "clippy")?;
+        linted(&mut cargo);
+    }
+    run(&mut cargo)?;
     let optimiser = match grade {
         Grade::Release => Optimiser::find(workspace),
         Grade::Draft => Optimiser::Missing,
