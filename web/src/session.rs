@@ -503,7 +503,7 @@ impl Session {
         }
     }
 
-    /// This session in the place of another: its flight counts as a new one.
+    /// The same in the place of `other`: its flight counts as a new one.
     #[must_use]
     pub(crate) fn after(mut self, other: &Self) -> Self {
         self.flights = self.flights.max(other.flights).wrapping_add(1);

@@ -19,15 +19,22 @@ pub struct Class {
 
 /// An eighth of the circle, its middle on the point it is named after.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[allow(missing_docs, reason = "the points of the compass")]
 pub enum Octant {
+    /// About north.
     N,
+    /// About north-east.
     NE,
+    /// About east.
     E,
+    /// About south-east.
     SE,
+    /// About south.
     S,
+    /// About south-west.
     SW,
+    /// About west.
     W,
+    /// About north-west.
     NW,
 }
 
