@@ -2,22 +2,20 @@
 //!
 //! Each HTML page of the static folder has an app of its own, a program of the package `web`, so
 //! that a visitor fetches only what the page needs. `links` has no page: another app loads it.
+//!
+//! Nothing shrinks the modules further: measured, wasm-opt took a twentieth off their bytes and
+//! nothing off them by Brotli, and as long as the compiler.
 
 use std::collections::BTreeMap;
 use std::fs;
-use std::path::{Path, PathBuf};
-use std::process::Command;
+use std::path::Path;
 
 use anyhow::{Context, Result};
 use wasm_bindgen_cli_support::Bindgen;
 
 use crate::assets::digest;
 use crate::tools::{self, WASM_TARGET};
-use crate::workspace::{Workspace, find_program, linted, run};
-
-/// Speed passes: the page comes out no larger by Brotli than with those for size. The feature list
-/// is only for tools like this one, so it does not travel.
-const OPTIMISER_FLAGS: [&str; 2] = ["-O3", "--strip-target-features"];
+use crate::workspace::{Workspace, linted, run};
 
 /// The programs of the package `web`.
 const APPS: [&str; 7] = ["web", "teach", "numbers", "drills", "sets", "maps", "links"];
@@ -56,24 +54,15 @@ pub(crate) fn build(workspace: &Workspace, grade: Grade) -> Result<BTreeMap<Stri
         linted(&mut cargo);
     }
     run(&mut cargo)?;
-    let optimiser = match grade {
-        Grade::Release => Optimiser::find(workspace),
-        Grade::Draft => Optimiser::Missing,
-    };
     let mut files = BTreeMap::new();
     for app in APPS {
-        files.extend(bind(workspace, grade, &optimiser, app)?);
+        files.extend(bind(workspace, grade, app)?);
     }
     Ok(files)
 }
 
-/// Binds and shrinks one app.
-fn bind(
-    workspace: &Workspace,
-    grade: Grade,
-    optimiser: &Optimiser,
-    app: &str,
-) -> Result<BTreeMap<String, Vec<u8>>> {
+/// Binds one app.
+fn bind(workspace: &Workspace, grade: Grade, app: &str) -> Result<BTreeMap<String, Vec<u8>>> {
     let built = workspace
         .target()
         .join(WASM_TARGET)
@@ -86,7 +75,7 @@ fn bind(
     let (bound, stamp) = (folder.join("files"), folder.join("stamp"));
     // The options stand in this file, and the module carries wasm-bindgen's version.
     let options = include_bytes!("wasm.rs");
-    let inputs = digest(&[&module, options, optimiser.stamp().as_bytes()]);
+    let inputs = digest(&[&module, options]);
     if fs::read_to_string(&stamp).is_ok_and(|last| last == inputs) {
         return read_folder(&bound);
     }
@@ -103,61 +92,8 @@ fn bind(
         .out_name(app)
         .generate(&bound)
         .with_context(|| format!("wasm-bindgen could not bind {app}.wasm"))?;
-    optimiser.run(&bound.join(format!("{app}_bg.wasm")))?;
     fs::write(&stamp, inputs).context("could not mark the module as built")?;
     read_folder(&bound)
-}
-
-/// The wasm-opt of npm's `binaryen`, pinned by the lock file. One from elsewhere is never taken:
-/// Debian 12's breaks the module in silence.
-enum Optimiser {
-    Found {
-        node: PathBuf,
-        script: PathBuf,
-        version: String,
-    },
-    Missing,
-}
-
-impl Optimiser {
-    fn find(workspace: &Workspace) -> Self {
-        let Some(node) = find_program(&["node"]) else {
-            println!("wasm-opt is not to be had without Node: going on without it");
-            return Self::Missing;
-        };
-        if let Err(error) = tools::npm_packages(workspace) {
-            println!("wasm-opt is not to be had ({error:#}): going on without it");
-            return Self::Missing;
-        }
-        let package = workspace.browser_tests().join("node_modules/binaryen");
-        let version = fs::read_to_string(package.join("package.json")).unwrap_or_default();
-        Self::Found {
-            node,
-            script: package.join("bin/wasm-opt"),
-            version,
-        }
-    }
-
-    /// Changes whenever the optimiser's result may.
-    fn stamp(&self) -> String {
-        match self {
-            Self::Found { version, .. } => format!("{version} {OPTIMISER_FLAGS:?}"),
-            Self::Missing => String::new(),
-        }
-    }
-
-    fn run(&self, module: &Path) -> Result<()> {
-        let Self::Found { node, script, .. } = self else {
-            return Ok(());
-        };
-        let mut wasm_opt = Command::new(node);
-        run(wasm_opt
-            .arg(script)
-            .args(OPTIMISER_FLAGS)
-            .arg(module)
-            .arg("-o")
-            .arg(module))
-    }
 }
 
 /// Every file below a folder, by its path from there with forward slashes.
