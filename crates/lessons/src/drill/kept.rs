@@ -302,7 +302,8 @@ fn check_task(task: &TaskId) -> Result<(), RecordError> {
     })
 }
 
-fn text<T: Serialize>(of: &T) -> String {
+/// A record as the JSON text that its own `from_json` reads.
+pub fn text<T: Serialize>(of: &T) -> String {
     // Numbers, names and what was JSON before: there is nothing that cannot be written.
     serde_json::to_string(of).unwrap_or_default()
 }
