@@ -117,3 +117,9 @@ pub fn next_due_in(practice: &Practice, today: u32) -> Option<u32> {
 fn mean(of: &[f64]) -> Option<f64> {
     (!of.is_empty()).then(|| of.iter().sum::<f64>() / of.len() as f64)
 }
+
+/// The class that is least surely recalled on a day; none where nothing was practised.
+pub fn least_remembered(practice: &Practice, day: u32) -> Option<&Practised> {
+    let all = practice.classes.iter();
+    all.min_by(|a, b| a.recall(day).total_cmp(&b.recall(day)))
+}
