@@ -168,9 +168,16 @@ impl Keep {
             if let Err(fault) = done {
                 self.fault.set(Some(fault));
             }
-            self.ready.set(true);
+            self.now_ready();
             self.busy.set_value(false);
         });
+    }
+
+    /// Once, so that no part is shown anew.
+    fn now_ready(self) {
+        if !self.ready.get_untracked() {
+            self.ready.set(true);
+        }
     }
 
     async fn work(self) -> Result<(), Fault> {
@@ -213,7 +220,7 @@ impl Keep {
         let blocked = move || {
             self.fault.set(Some(Fault::Blocked));
             // The page need not wait for the other tab.
-            self.ready.set(true);
+            self.now_ready();
         };
         let lost = move |fault| {
             self.base.set_value(None);

@@ -49,12 +49,15 @@ pub(crate) fn Progress() -> impl IntoView {
             (own.next)(answers, days, least, !due.is_empty())
         })
     };
+    let to_today = || {
+        view! { <a class="go" href=format!("#{}", Part::Today.name())>{own.to_today}</a> }
+    };
     view! {
         <section class="going" aria-labelledby="going-title">
             <h2 id="going-title">{own.title}</h2>
             {move || if practised.get() {
                 view! {
-                    <p class="what-next">{next}</p>
+                    <p class="what-next">{next} {to_today()}</p>
                     <div class="pictures">
                         <Rose/>
                         <Curve/>
@@ -63,9 +66,12 @@ pub(crate) fn Progress() -> impl IntoView {
                 }
                 .into_any()
             } else {
-                view! { <p class="what-next">{own.empty}</p> }.into_any()
+                view! {
+                    <p class="what-next">{own.empty}</p>
+                    {to_today()}
+                }
+                .into_any()
             }}
-            <p><a class="go" href=format!("#{}", Part::Today.name())>{own.to_today}</a></p>
         </section>
     }
 }

@@ -296,11 +296,16 @@ const KEPT: KeptWords = KeptWords {
             return "Nothing is kept yet. Practise a task, or bring a file from another browser."
                 .to_owned();
         }
+        let others = [
+            (handed, "set from an instructor", "sets from an instructor"),
+            (begun, "task that was begun", "tasks that were begun"),
+        ];
+        let others = others.into_iter().filter(|(of, ..)| *of > 0);
+        let others = others.map(|(of, one, more)| format!(", {}", some(of, one, more)));
         format!(
-            "{}, {} and {} that were begun.",
+            "{}{}.",
             capital(&some(answers, "answer", "answers")),
-            some(handed, "set from an instructor", "sets from an instructor"),
-            some(begun, "task", "tasks"),
+            others.collect::<String>()
         )
     },
     save: "Save a copy",
