@@ -15,6 +15,7 @@
 //! - [`strip_chart`]: the flight against time; [`error_chart`]: the error against heading.
 //! - [`world_map`]: land, contours and a place.
 //! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing.
+//! - [`skill_rose`], [`forgetting_curve`], [`bars`]: how practice goes.
 //! - [`sheet`]: pages for print, with words, tables and pictures.
 //! - [`still`]: card, readings, rose and words as one frame, for videos and stills.
 //! - [`qr_code`]: a link, for phones to read.
@@ -52,6 +53,7 @@
 //! assert!(svg.starts_with("<svg"));
 //! ```
 
+pub mod bars;
 mod bowl;
 pub mod bowl_view;
 pub mod card_face;
@@ -60,6 +62,7 @@ pub mod deviation_curve;
 mod drum;
 pub mod error_chart;
 pub mod figures;
+pub mod forgetting_curve;
 pub mod heading_dial;
 mod labels;
 pub mod layout;
@@ -73,6 +76,7 @@ mod round;
 mod scales;
 pub mod shape;
 pub mod sheet;
+pub mod skill_rose;
 pub mod stage3d;
 pub mod still;
 pub mod strip_chart;

@@ -4,11 +4,14 @@
 //! |---|---|
 //! | `route.rs` | the part that the address asks for |
 //! | `put.rs` | a task that is put, and the answer that is given to it |
-//! | `keep.rs` | what this browser keeps of a student's practice |
+//! | `keep.rs`, `keep/` | what this browser keeps of a student's practice; its database |
+//! | `drawn.rs` | a picture in the colours of the page |
 //! | `play/` | a task from its question to its explanation |
 //! | `today.rs`, `practise.rs`, `progress.rs`, `kept.rs`, `handed.rs` | the parts |
+//! | `settings.rs` | what a student chooses for the tasks of a day |
 
 mod app;
+mod drawn;
 mod handed;
 mod keep;
 mod kept;
@@ -17,7 +20,9 @@ mod practise;
 mod progress;
 mod put;
 mod route;
+mod settings;
 mod today;
 
 pub(crate) use app::App;
+pub(crate) use keep::Fault;
 pub(crate) use route::Part;

@@ -16,6 +16,7 @@ mod en_making;
 mod en_numbers;
 mod en_numbers_fields;
 mod en_presenter;
+mod en_progress;
 mod en_situation;
 mod en_stick;
 mod en_time;
@@ -25,6 +26,7 @@ mod film;
 mod links;
 mod making;
 pub(crate) mod numbers;
+pub(crate) mod progress;
 mod views;
 
 use crate::beside::Change;
@@ -46,6 +48,7 @@ use flights::events::Event;
 pub(crate) use links::LinkWords;
 pub(crate) use making::MakingWords;
 use numbers::PagesWords;
+pub(crate) use progress::ProgressWords;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 
 /// The words of one language.

@@ -9,7 +9,8 @@
 //! An instructor's [`PracticeSet`](set::PracticeSet) names tasks; a student's
 //! [`Results`](results::Results) come back with records and marks, and a
 //! [`ClassTable`](class_table::ClassTable) gathers them. [`Practice`](practice::Practice) says when to
-//! practise which class of situations.
+//! practise which class of situations, [`queue`] what that comes to on a day; [`Kept`](kept::Kept) is
+//! all of it as one file.
 //!
 //! # No tricks at the borders
 //! A task is drawn, computed, and drawn again unless it is clear:
@@ -33,10 +34,13 @@ mod course;
 mod dice;
 mod gyro;
 mod identity;
+pub mod kept;
 mod kind;
 mod kinds;
 pub mod mark;
 pub mod practice;
+pub mod progress;
+pub mod queue;
 pub mod record;
 pub mod results;
 pub mod set;

@@ -25,7 +25,7 @@ const STABILITY: Range = Range::new("stability (days)", Unit::Number, 0.001, 36_
 /// Difficulty that a file can hold: the model's own limits.
 const DIFFICULTY: Range = Range::new("difficulty", Unit::Number, 1.0, 10.0);
 /// The last day that can be counted; chosen: some 2700 years on.
-const DAY: Range = Range::new("day", Unit::Number, 0.0, 1_000_000.0);
+pub(super) const DAY: Range = Range::new("day", Unit::Number, 0.0, 1_000_000.0);
 
 /// What a student has practised, class by class.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -148,18 +148,23 @@ impl Practice {
 impl Practised {
     /// The chance of recalling it on a day, 0 to 1: its forgetting curve.
     pub fn recall(&self, day: u32) -> f64 {
-        let days = day.saturating_sub(self.last_day) as f32;
-        f64::from(current_retrievability(
-            self.memory(),
-            days,
-            FSRS6_DEFAULT_DECAY,
-        ))
+        self.recall_after(f64::from(day.saturating_sub(self.last_day)))
     }
 
     /// The day from which on it is due, at least a day after the last one.
     pub fn due_on(&self) -> f64 {
         // At a recall of nine tenths the interval is the stability, by its definition.
         f64::from(self.last_day) + f64::from(self.stability_days).round().max(1.0)
+    }
+
+    /// The chance of recalling it so many days after it was practised last, 0 to 1.
+    pub fn recall_after(&self, days: f64) -> f64 {
+        let days = days.max(0.0) as f32;
+        f64::from(current_retrievability(
+            self.memory(),
+            days,
+            FSRS6_DEFAULT_DECAY,
+        ))
     }
 
     fn memory(&self) -> MemoryState {

@@ -73,22 +73,28 @@ impl Results {
     /// sentence that names the field.
     pub fn from_json(json: &str) -> Result<Self, RecordError> {
         let results: Self = read(json)?;
-        check_version("results", VERSION, results.version)?;
-        check_text("student", &results.student)?;
-        results.set.check().map_err(|error| error.within("set"))?;
-        if results.answers.len() > MOST_ANSWERS {
-            let count = results.answers.len();
+        results.check()?;
+        Ok(results)
+    }
+
+    /// Whether all of it is within its ranges.
+    pub(super) fn check(&self) -> Result<(), RecordError> {
+        check_version("results", VERSION, self.version)?;
+        check_text("student", &self.student)?;
+        self.set.check().map_err(|error| error.within("set"))?;
+        if self.answers.len() > MOST_ANSWERS {
+            let count = self.answers.len();
             let reason = format!("there can be at most {MOST_ANSWERS} answers, not {count}");
             return Err(RecordError::at("answers", reason));
         }
-        for (index, answer) in results.answers.iter().enumerate() {
+        for (index, answer) in self.answers.iter().enumerate() {
             let at = |error: RecordError| error.within(&format!("answers[{index}].record"));
             answer.record.check().map_err(at)?;
             if let Some(mistake) = &answer.mistake {
                 check_text(&format!("answers[{index}].mistake"), mistake)?;
             }
         }
-        Ok(results)
+        Ok(())
     }
 
     /// The results as JSON text.

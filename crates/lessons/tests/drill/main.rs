@@ -7,9 +7,12 @@
 mod causes;
 mod chosen;
 mod flown;
+mod kept;
 mod paper;
 mod pilot;
 mod practices;
+mod progress;
+mod queue;
 mod sets;
 
 use flights::{Row, Scenario};

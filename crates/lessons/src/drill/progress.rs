@@ -1,0 +1,125 @@
+//! How practice goes, as figures to be drawn.
+
+use super::class::{Class, Manoeuvre, Octant};
+use super::kept::Logged;
+use super::kind::Kind;
+use super::practice::{Practice, Practised};
+
+/// How well something is remembered.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Skill {
+    /// The mean chance of recalling it on the day, 0 to 1; none where it was never practised.
+    pub recall: Option<f64>,
+    /// How many classes it is the mean of.
+    pub classes: usize,
+}
+
+/// The octants from north round.
+pub const OCTANTS: [Octant; 8] = [
+    Octant::N,
+    Octant::NE,
+    Octant::E,
+    Octant::SE,
+    Octant::S,
+    Octant::SW,
+    Octant::W,
+    Octant::NW,
+];
+
+/// How well turns about each octant, from north round, are remembered on a day: left, then right;
+/// of one kind or of all.
+pub fn skill_in_turns(practice: &Practice, kind: Option<Kind>, day: u32) -> [[Skill; 2]; 8] {
+    OCTANTS.map(|octant| {
+        [Manoeuvre::LeftTurn, Manoeuvre::RightTurn].map(|manoeuvre| {
+            skill(practice, day, |it| {
+                it.octant == octant
+                    && it.manoeuvre == manoeuvre
+                    && kind.is_none_or(|kind| kind == it.kind)
+            })
+        })
+    })
+}
+
+/// How well each kind is remembered on a day, over all its classes.
+pub fn skill_by_kind(practice: &Practice, day: u32) -> [(Kind, Skill); 8] {
+    Kind::ALL.map(|kind| (kind, skill(practice, day, |it| it.kind == kind)))
+}
+
+fn skill(practice: &Practice, day: u32, of: impl Fn(&Class) -> bool) -> Skill {
+    let recalls: Vec<f64> = (practice.classes.iter())
+        .filter(|it| of(&it.class))
+        .map(|it| it.recall(day))
+        .collect();
+    Skill {
+        recall: mean(&recalls),
+        classes: recalls.len(),
+    }
+}
+
+/// The chance of recalling a class, or the mean over all that were practised, on each day from
+/// today on, if nothing more is practised; nothing where nothing was.
+pub fn forgetting(practice: &Practice, class: Option<&Class>, today: u32, days: u32) -> Vec<f64> {
+    let of = |it: &&Practised| class.is_none_or(|class| it.class == *class);
+    let chosen: Vec<&Practised> = practice.classes.iter().filter(of).collect();
+    let on = |day: u32| {
+        let recalls: Vec<f64> = chosen.iter().map(|it| it.recall(day)).collect();
+        mean(&recalls)
+    };
+    (0..=days)
+        .map_while(|ahead| on(today.saturating_add(ahead)))
+        .collect()
+}
+
+/// How long was practised on each of so many days up to today, the earliest first; seconds.
+pub fn seconds_by_day(answers: &[Logged], today: u32, days: u32) -> Vec<(u32, f64)> {
+    let first = today.saturating_sub(days.saturating_sub(1));
+    (first..=today)
+        .map(|day| (day, seconds(answers, |it| it.day == day)))
+        .collect()
+}
+
+/// How long each kind was practised on so many days up to today; seconds.
+pub fn seconds_by_kind(answers: &[Logged], today: u32, days: u32) -> [(Kind, f64); 8] {
+    let first = today.saturating_sub(days.saturating_sub(1));
+    let lately = |it: &Logged| (first..=today).contains(&it.day);
+    Kind::ALL.map(|kind| {
+        let of_kind = seconds(answers, |it| lately(it) && it.task.kind == kind);
+        (kind, of_kind)
+    })
+}
+
+fn seconds(answers: &[Logged], of: impl Fn(&Logged) -> bool) -> f64 {
+    let those = answers.iter().filter(|it| of(it));
+    those.map(|it| it.seconds).sum()
+}
+
+/// How many classes were answered for the first time on a day.
+pub fn new_on(answers: &[Logged], day: u32) -> usize {
+    let on_it = answers.iter().filter(|it| it.day == day);
+    let mut first: Vec<&Class> = Vec::new();
+    for it in on_it {
+        let before = (answers.iter()).any(|had| had.class == it.class && had.day < day);
+        if !before && !first.contains(&&it.class) {
+            first.push(&it.class);
+        }
+    }
+    first.len()
+}
+
+/// In how many days the next class is due, of those that are not due today.
+pub fn next_due_in(practice: &Practice, today: u32) -> Option<u32> {
+    let later = practice.classes.iter().map(Practised::due_on);
+    let later = later.filter(|it| *it > f64::from(today));
+    let next = later.min_by(f64::total_cmp)?;
+    Some((next - f64::from(today)) as u32)
+}
+
+fn mean(of: &[f64]) -> Option<f64> {
+    (!of.is_empty()).then(|| of.iter().sum::<f64>() / of.len() as f64)
+}
+
+/// The class that is least surely recalled on a day; none where nothing was practised.
+pub fn least_remembered(practice: &Practice, day: u32) -> Option<&Practised> {
+    let all = practice.classes.iter();
+    all.min_by(|a, b| a.recall(day).total_cmp(&b.recall(day)))
+}

@@ -1,0 +1,46 @@
+//! A picture in the colours of the page.
+
+use crate::preferences::Preferences;
+use drawing::shape::Shape;
+use drawing::svg::Picture;
+use drawing::theme::{Light, Theme};
+use kurbo::Size;
+use leptos::prelude::*;
+
+/// A picture as wide as its box, with what it shows in words for those who do not see it.
+#[component]
+pub(crate) fn Drawn<F>(
+    /// Begins the names inside it.
+    id: &'static str,
+    /// What it is.
+    title: &'static str,
+    /// What it shows.
+    #[prop(into)]
+    description: Signal<String>,
+    /// The size that it is drawn for.
+    size: Size,
+    /// Draws it.
+    draw: F,
+) -> impl IntoView
+where
+    F: Fn(Size) -> Vec<Shape> + Send + Sync + 'static,
+{
+    let preferences: Preferences = expect_context();
+    let document = move || {
+        let theme = match preferences.light() {
+            Light::Day => Theme::day(),
+            Light::Night => Theme::night(),
+        };
+        Picture {
+            size,
+            shapes: &draw(size),
+            theme: &theme,
+            id,
+            title,
+            description: &description.get(),
+            ground: false,
+        }
+        .to_svg()
+    };
+    view! { <div class="drawn" id=id inner_html=document></div> }
+}
