@@ -15,6 +15,7 @@
 //! - [`strip_chart`]: the flight against time; [`error_chart`]: the error against heading.
 //! - [`world_map`]: land, contours and a place.
 //! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing.
+//! - [`mark_scale`]: how far off a flown task ended, against what was allowed.
 //! - [`sheet`]: pages for print, with words, tables and pictures.
 //! - [`still`]: card, readings, rose and words as one frame, for videos and stills.
 //! - [`qr_code`]: a link, for phones to read.
@@ -64,6 +65,7 @@ pub mod heading_dial;
 mod labels;
 pub mod layout;
 mod lettering;
+pub mod mark_scale;
 mod outline;
 pub mod plan_view;
 pub mod qr_code;

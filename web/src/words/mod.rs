@@ -15,6 +15,7 @@ mod en_links;
 mod en_making;
 mod en_numbers;
 mod en_numbers_fields;
+mod en_play;
 mod en_presenter;
 mod en_situation;
 mod en_stick;
@@ -25,6 +26,7 @@ mod film;
 mod links;
 mod making;
 pub(crate) mod numbers;
+pub(crate) mod play;
 mod views;
 
 use crate::beside::Change;
