@@ -87,18 +87,40 @@ impl Flown {
         let origin = if scenario.is_prescribed() {
             Origin::Script(Arc::new(file.clone()))
         } else {
-            Origin::Level(Start {
-                heading_deg: scenario.heading().degrees(),
-                speed_kt: scenario.controls().airspeed() / KNOT,
-            })
+            Origin::Level(start_of(scenario))
         };
-        let (start, air) = (scenario.simulation()?, scenario.air());
-        let mut flown = Self::in_air(air, origin, start, scenario.controls(), indicator);
-        while (flown.steps() + 1) as f64 * STEP <= scenario.duration() + 1e-9 {
-            flown.controls = scenario.controls_at(flown.steps());
-            flown.fly(1);
-        }
+        let mut flown = Self::starting(origin, scenario, indicator)?;
+        flown.fly_out(scenario);
         Ok(flown)
+    }
+
+    /// A free flight about to start as a scenario does, whatever that does later.
+    ///
+    /// # Errors
+    /// A float that is too fast for the flight.
+    pub(crate) fn about_to_start(
+        scenario: &Scenario,
+        indicator: HeadingIndicator,
+    ) -> Result<Self, ScenarioError> {
+        Self::starting(Origin::Level(start_of(scenario)), scenario, indicator)
+    }
+
+    fn starting(
+        origin: Origin,
+        scenario: &Scenario,
+        indicator: HeadingIndicator,
+    ) -> Result<Self, ScenarioError> {
+        let (start, air) = (scenario.simulation()?, scenario.air());
+        let controls = scenario.controls();
+        Ok(Self::in_air(air, origin, start, controls, indicator))
+    }
+
+    /// Flies on to the end of the scenario that it started as.
+    pub(crate) fn fly_out(&mut self, scenario: &Scenario) {
+        while (self.steps() + 1) as f64 * STEP <= scenario.duration() + 1e-9 {
+            self.controls = scenario.controls_at(self.steps());
+            self.fly(1);
+        }
     }
 
     /// The same inputs from the same start, flown in another situation, the card at rest at first.
@@ -348,6 +370,14 @@ impl Flown {
         self.events.follow(&sample);
         self.chart.push(charted(&sample));
         self.samples.push(sample);
+    }
+}
+
+/// Where a free flight starts, as a file says it.
+pub(crate) fn start_of(scenario: &Scenario) -> Start {
+    Start {
+        heading_deg: scenario.heading().degrees(),
+        speed_kt: scenario.controls().airspeed() / KNOT,
     }
 }
 

@@ -16,6 +16,7 @@
 //! - [`world_map`]: land, contours and a place.
 //! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing.
 //! - [`skill_rose`], [`forgetting_curve`], [`bars`]: how practice goes.
+//! - [`mark_scale`]: how far off a flown task ended, against what was allowed.
 //! - [`sheet`]: pages for print, with words, tables and pictures.
 //! - [`still`]: card, readings, rose and words as one frame, for videos and stills.
 //! - [`qr_code`]: a link, for phones to read.
@@ -67,6 +68,7 @@ pub mod heading_dial;
 mod labels;
 pub mod layout;
 mod lettering;
+pub mod mark_scale;
 mod outline;
 pub mod plan_view;
 pub mod qr_code;

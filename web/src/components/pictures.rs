@@ -2,6 +2,7 @@
 
 use crate::cockpit::{Cockpit, use_cockpit};
 use crate::cover::Cover;
+use crate::preferences::Preferences;
 use crate::session::Readout;
 use crate::stage::Stage;
 use crate::words::Words as PageWords;
@@ -37,7 +38,7 @@ pub(crate) fn CardFace() -> impl IntoView {
 }
 
 /// The card face of an instant.
-pub(super) fn face(
+pub(crate) fn face(
     words: &PageWords,
     moment: &Moment,
     difference: Difference,
@@ -78,7 +79,7 @@ pub(crate) fn Rose() -> impl IntoView {
     view! { <Picture id="rose" text=use_cockpit().words.rose draw/> }
 }
 
-/// A canvas that fills its box and is painted anew only when something changed.
+/// A picture of what can be read.
 #[component]
 pub(crate) fn Picture<F, T>(
     /// Names the box, for the style sheet.
@@ -93,6 +94,34 @@ where
     T: Fn(&Readout) -> String + Send + Sync + 'static,
 {
     let cockpit = use_cockpit();
+    let label = cockpit.slowly(text);
+    view! {
+        <Painted
+            id
+            label
+            theme=move || theme(cockpit)
+            draw=move |size| draw(&cockpit.readout(), size)
+        />
+    }
+}
+
+/// A canvas that fills its box and is painted anew only when something changed.
+#[component]
+pub(crate) fn Painted<F, C>(
+    /// Names the box, for the style sheet.
+    id: &'static str,
+    /// The text equivalent.
+    #[prop(into)]
+    label: Signal<String>,
+    /// The colours.
+    theme: C,
+    /// Draws it for a size.
+    draw: F,
+) -> impl IntoView
+where
+    F: Fn(Size) -> Vec<Shape> + 'static,
+    C: Fn() -> Theme + 'static,
+{
     let frame = NodeRef::<html::Div>::new();
     let canvas = NodeRef::<html::Canvas>::new();
     let UseElementSizeReturn { width, height } = use_element_size(frame);
@@ -100,15 +129,13 @@ where
     Effect::new(move || {
         fonts.track();
         let size = Size::new(width.get(), height.get());
-        let theme = theme(cockpit);
         if let Some(canvas) = canvas.get()
             && size.width > 0.0
             && size.height > 0.0
         {
-            Stage::paint(&canvas, size, &theme, &draw(&cockpit.readout(), size));
+            Stage::paint(&canvas, size, &theme(), &draw(size));
         }
     });
-    let label = cockpit.slowly(text);
     view! {
         <div class="picture" id=id node_ref=frame>
             <canvas node_ref=canvas role="img" aria-label=move || label.get()></canvas>
@@ -118,14 +145,19 @@ where
 
 /// The colours of the page as it is lit.
 pub(super) fn theme(cockpit: Cockpit) -> Theme {
-    let theme = match cockpit.preferences.light() {
-        Light::Day => Theme::day(),
-        Light::Night => Theme::night(),
-    };
+    let theme = as_lit(cockpit.preferences);
     if cockpit.presenter.presenting() {
         theme.strong()
     } else {
         theme
+    }
+}
+
+/// The colours by day or by night.
+pub(crate) fn as_lit(preferences: Preferences) -> Theme {
+    match preferences.light() {
+        Light::Day => Theme::day(),
+        Light::Night => Theme::night(),
     }
 }
 

@@ -6,11 +6,13 @@
 //! | `put.rs` | a task that is put, and the answer that is given to it |
 //! | `keep.rs`, `keep/` | what this browser keeps of a student's practice; its database |
 //! | `drawn.rs` | a picture in the colours of the page |
+//! | `asked.rs` | the task that an address asks for |
 //! | `play/` | a task from its question to its explanation |
 //! | `today.rs`, `practise.rs`, `progress.rs`, `kept.rs`, `handed.rs` | the parts |
 //! | `settings.rs` | what a student chooses for the tasks of a day |
 
 mod app;
+mod asked;
 mod drawn;
 mod handed;
 mod keep;
@@ -24,5 +26,7 @@ mod settings;
 mod today;
 
 pub(crate) use app::App;
+pub(crate) use asked::Unread;
 pub(crate) use keep::Fault;
+pub(crate) use play::Verdict;
 pub(crate) use route::Part;

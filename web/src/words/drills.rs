@@ -1,11 +1,14 @@
 //! The words of the page of drills.
 
+use super::play::PlayWords;
 use crate::drills::Part;
 
 /// The words of the page of drills.
 pub(crate) struct DrillWords {
     pub(crate) parts: &'static str,
     pub(crate) part: fn(Part) -> &'static str,
+    /// A task that is put, and the form that chooses one.
+    pub(crate) play: &'static PlayWords,
 }
 
 impl DrillWords {

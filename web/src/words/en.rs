@@ -430,7 +430,7 @@ pub(super) fn clock(seconds: f64) -> String {
 }
 
 /// Whole degrees with their side.
-fn sided(degrees: i32, positive: &str, negative: &str, none: &str) -> String {
+pub(super) fn sided(degrees: i32, positive: &str, negative: &str, none: &str) -> String {
     match degrees {
         0 => none.to_owned(),
         1.. => format!("{degrees}° {positive}"),

@@ -1,6 +1,7 @@
 //! English, for the page of drills.
 
 use super::drills::DrillWords;
+use super::en_play::PLAY;
 use crate::drills::Part;
 
 /// The page of drills.
@@ -12,4 +13,5 @@ pub(super) static DRILLS: DrillWords = DrillWords {
         Part::Progress => "Progress",
         Part::Kept => "Kept here",
     },
+    play: &PLAY,
 };

@@ -15,6 +15,7 @@ mod en_links;
 mod en_making;
 mod en_numbers;
 mod en_numbers_fields;
+mod en_play;
 mod en_presenter;
 mod en_progress;
 mod en_situation;
@@ -26,6 +27,7 @@ mod film;
 mod links;
 mod making;
 pub(crate) mod numbers;
+pub(crate) mod play;
 pub(crate) mod progress;
 mod views;
 

@@ -129,6 +129,7 @@ impl Course {
             scenario: serde_json::from_str(&json).unwrap_or_default(),
             watch_from_s: watch_s[0],
             watch_to_s: watch_s[1],
+            asked_at_s: None,
         }
     }
 }

@@ -1,8 +1,11 @@
 //! A heading indicator along a flight, set at given times.
 
 use super::identity::DrillError;
+use super::task::Aim;
 use compass::angle::half_turn;
+use compass::heading::MagneticHeading;
 use compass::heading_indicator::HeadingIndicator;
+use compass::range::OutOfRange;
 use compass::simulation::Moment;
 use compass::unit::Unit;
 
@@ -12,6 +15,35 @@ pub(super) struct Settings {
     pub(super) drift_deg_h: f64,
     /// Indication less heading.
     pub(super) error_at_start_deg: f64,
+}
+
+impl Settings {
+    /// Those of a task, where it has an indicator.
+    pub(super) fn of(aim: &Aim, latitude_deg: f64) -> Option<Self> {
+        match aim {
+            Aim::SetGyro {
+                error_at_start_deg,
+                drift_deg_h,
+                ..
+            } => Some(Self {
+                latitude_deg,
+                drift_deg_h: *drift_deg_h,
+                error_at_start_deg: *error_at_start_deg,
+            }),
+            Aim::RollOut { .. } | Aim::TimedTurn { .. } | Aim::HoldHeading { .. } => None,
+        }
+    }
+
+    /// The indicator as the flight starts on a heading.
+    pub(super) fn at_start(
+        &self,
+        heading: MagneticHeading,
+    ) -> Result<HeadingIndicator, OutOfRange> {
+        let drift = self.drift_deg_h * Unit::DegreePerHour.in_si();
+        let agreeing = HeadingIndicator::agreeing(self.latitude_deg.to_radians(), drift)?;
+        let shown = heading.to_compass(self.error_at_start_deg.to_radians());
+        Ok(agreeing.set_to(shown, heading, 0.0))
+    }
 }
 
 /// What it carried.
@@ -31,20 +63,17 @@ pub(super) fn indicator(
     moments: &[Moment],
     set_s: &[f64],
 ) -> Result<Carried, DrillError> {
-    let drift = settings.drift_deg_h * Unit::DegreePerHour.in_si();
-    let mut indicator = HeadingIndicator::agreeing(settings.latitude_deg.to_radians(), drift)?;
-    if let Some(first) = moments.first() {
-        let heading = first.motion.heading;
-        let shown = heading.to_compass(settings.error_at_start_deg.to_radians());
-        indicator = indicator.set_to(shown, heading, 0.0);
-    }
+    let north = MagneticHeading::from_degrees(0.0);
+    let heading = moments.first().map_or(north, |it| it.motion.heading);
+    let mut indicator = settings.at_start(heading)?;
     let mut due = set_s.to_vec();
     due.sort_by(f64::total_cmp);
     let mut due = due.into_iter().peekable();
     let mut carried = Carried {
         errors: Vec::with_capacity(moments.len()),
         set: Vec::new(),
-        drift_deg_h: (indicator.earth_drift() + drift) / Unit::DegreePerHour.in_si(),
+        drift_deg_h: (indicator.earth_drift() + indicator.mechanical_drift())
+            / Unit::DegreePerHour.in_si(),
     };
     for moment in moments {
         let mut set = false;

@@ -16,6 +16,7 @@
 
 use super::identity::TaskId;
 use super::set::check_version;
+use flights::Recorded;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use thiserror::Error;
@@ -108,6 +109,30 @@ impl RecordError {
 }
 
 impl Record {
+    /// Of the choice at a place, from 0.
+    pub fn of_choice(task: TaskId, chosen: usize) -> Self {
+        Self {
+            version: VERSION,
+            task,
+            chosen: Some(chosen),
+            flight: None,
+            gyro_set_s: Vec::new(),
+            used: Vec::new(),
+            allowed: Vec::new(),
+        }
+    }
+
+    /// Of a flight, and of when the heading indicator was set in it, seconds.
+    pub fn of_flight(task: TaskId, flight: &Recorded, gyro_set_s: Vec<f64>) -> Self {
+        Self {
+            chosen: None,
+            // What was just written as JSON is JSON.
+            flight: serde_json::from_str(&flight.to_json()).ok(),
+            gyro_set_s,
+            ..Self::of_choice(task, 0)
+        }
+    }
+
     /// Reads a record from JSON text. Whether task and flight are possible is found by
     /// [`mark`](super::mark::mark).
     ///

@@ -4,7 +4,10 @@
 //! names that say so.
 
 use super::class::Class;
+use super::gyro::Settings;
 use super::identity::TaskId;
+use compass::heading::MagneticHeading;
+use compass::heading_indicator::HeadingIndicator;
 use flights::{Scenario, ScenarioError};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -61,6 +64,9 @@ pub struct Flight {
     pub watch_from_s: f64,
     /// Until when, seconds.
     pub watch_to_s: f64,
+    /// The moment that the question is about, seconds, where it is about one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub asked_at_s: Option<f64>,
 }
 
 impl Flight {
@@ -70,6 +76,14 @@ impl Flight {
     /// As of [`Scenario::from_json`].
     pub fn read(&self) -> Result<Scenario, ScenarioError> {
         Scenario::from_json(&self.scenario.to_string())
+    }
+
+    /// The same, and a question about one moment of it.
+    pub(super) fn asked_at(self, time_s: f64) -> Self {
+        Self {
+            asked_at_s: Some(time_s),
+            ..self
+        }
     }
 }
 
@@ -182,6 +196,12 @@ pub enum North {
 }
 
 impl Task {
+    /// The heading indicator as the flight starts on a heading; none where the task has none.
+    pub fn indicator(&self, heading: MagneticHeading) -> Option<HeadingIndicator> {
+        let settings = Settings::of(self.aim.as_ref()?, self.at_latitude_deg)?;
+        settings.at_start(heading).ok()
+    }
+
     /// Whether it asks something else.
     pub fn differs_from(&self, other: &Self) -> bool {
         self.question != other.question

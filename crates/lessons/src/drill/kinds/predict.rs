@@ -120,7 +120,7 @@ fn in_turn(id: &TaskId, dice: &mut Dice, mixed: bool) -> Result<Option<Task>, Dr
         choices: choices(LAGS, right),
         aim: None,
         paper: None,
-        flight: Some(course.flight(end, [0.0, end])),
+        flight: Some(course.flight(end, [0.0, end]).asked_at(moment.time)),
         explanation: Explanation {
             happened: format!(
                 "As the aircraft passed {} the compass read {}: {}.",

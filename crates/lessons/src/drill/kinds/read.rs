@@ -95,7 +95,7 @@ fn in_turn(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
         choices,
         aim: None,
         paper: None,
-        flight: Some(course.flight(end, [0.0, end])),
+        flight: Some(course.flight(end, [0.0, end]).asked_at(moment.time)),
         explanation: Explanation {
             happened: format!(
                 "The heading was {} while the compass read {}: {}.",
@@ -167,7 +167,7 @@ fn while_speed_changes(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, Dri
         choices,
         aim: None,
         paper: None,
-        flight: Some(course.flight(end, [0.0, end])),
+        flight: Some(course.flight(end, [0.0, end]).asked_at(moment.time)),
         explanation: Explanation {
             happened: format!(
                 "The heading was {} while the compass read {}, {}° to the {} of it.",

@@ -28,19 +28,8 @@ pub(super) fn carried(
             ));
         }
     }
-    let Aim::SetGyro {
-        error_at_start_deg,
-        drift_deg_h,
-        ..
-    } = aim
-    else {
-        return Err(RecordError::at("task", "it has no heading indicator"));
-    };
-    let settings = Settings {
-        latitude_deg: task.at_latitude_deg,
-        drift_deg_h: *drift_deg_h,
-        error_at_start_deg: *error_at_start_deg,
-    };
+    let settings = Settings::of(aim, task.at_latitude_deg)
+        .ok_or_else(|| RecordError::at("task", "it has no heading indicator"))?;
     let found = indicator(&settings, moments, &record.gyro_set_s)
         .map_err(|error| RecordError::at("task", error))?;
     let counted = found.errors.iter().filter(|(time, _)| *time >= from_s);

@@ -4,6 +4,8 @@ mod gyro;
 mod held;
 mod turn;
 
+pub use turn::TurnFollowed;
+
 use super::course::moments;
 use super::generate;
 use super::identity::{DrillError, TaskId};

@@ -50,13 +50,9 @@ pub(super) fn found(
     let (Some(first), Some(last)) = (moments.first(), moments.last()) else {
         return unmarked("the flight has no moment".to_owned());
     };
-    let turned = |it: &Moment| {
-        it.motion
-            .heading
-            .right_of(first.motion.heading)
-            .to_degrees()
-    };
-    let Some(begun) = moments.iter().position(|it| turned(it).abs() >= BEGUN_DEG) else {
+    let mut turn = TurnFollowed::from(first);
+    let end = moments.iter().position(|it| turn.is_over(it));
+    if !turn.begun {
         let error_deg = off(last);
         return Found {
             result: Ok(Off {
@@ -67,8 +63,8 @@ pub(super) fn found(
             figures: Vec::new(),
             happened: "The aircraft never turned.".to_owned(),
         };
-    };
-    let Some(end) = settled(moments, begun) else {
+    }
+    let Some(end) = end else {
         return unmarked(format!(
             "after the turn the aircraft was never level for {LEVEL_FOR_S} s"
         ));
@@ -106,23 +102,38 @@ fn unmarked(reason: String) -> Found {
     }
 }
 
-/// The moment at which the aircraft has first been level for long enough.
-fn settled(moments: &[Moment], begun: usize) -> Option<usize> {
-    let mut since = None;
-    moments
-        .iter()
-        .enumerate()
-        .skip(begun)
-        .find_map(|(index, it)| {
-            let is_level = it.motion.bank.to_degrees().abs() <= LEVEL_DEG
-                && it.motion.rate_of_turn.abs() <= TURNING_FROM;
-            if !is_level {
-                since = None;
-                return None;
-            }
-            let start = *since.get_or_insert(it.time);
-            (it.time - start >= LEVEL_FOR_S - 1e-6).then_some(index)
-        })
+/// A turn, followed a tenth of a second at a time, to know when it counts.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TurnFollowed {
+    from: MagneticHeading,
+    begun: bool,
+    level_since: Option<f64>,
+}
+
+impl TurnFollowed {
+    /// A flight that starts so.
+    pub fn from(start: &Moment) -> Self {
+        Self {
+            from: start.motion.heading,
+            begun: false,
+            level_since: None,
+        }
+    }
+
+    /// The next moment; whether a turn has been made and then level flight held for so long that
+    /// its heading counts.
+    pub fn is_over(&mut self, moment: &Moment) -> bool {
+        let motion = &moment.motion;
+        self.begun |= motion.heading.right_of(self.from).to_degrees().abs() >= BEGUN_DEG;
+        let is_level = motion.bank.to_degrees().abs() <= LEVEL_DEG
+            && motion.rate_of_turn.abs() <= TURNING_FROM;
+        if !(self.begun && is_level) {
+            self.level_since = None;
+            return false;
+        }
+        let since = *self.level_since.get_or_insert(moment.time);
+        moment.time - since >= LEVEL_FOR_S - 1e-6
+    }
 }
 
 /// When the roll-in and the roll-out were asked for, and what the compass read then; nothing

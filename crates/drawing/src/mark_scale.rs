@@ -1,0 +1,164 @@
+//! How far off a flown task ended, against what was allowed: a scale with the allowed part as a
+//! band and a mark where the flight came out.
+
+use crate::layout::fits;
+use crate::lettering::{label, plate};
+use crate::outline::{polygon, rounded, segment};
+use crate::shape::{Anchor, Pen, Shape};
+use crate::theme::Role;
+use kurbo::{Point, Rect, Size};
+
+/// What the scale shows.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MarkScaleView<'a> {
+    /// How far off, degrees; where it has a side, right positive.
+    pub error_deg: f64,
+    /// How far off it may be, degrees, above 0.
+    pub tolerance_deg: f64,
+    /// Whether the error has a side. If not, the scale begins at 0.
+    pub has_side: bool,
+    /// Words to place.
+    pub words: Words<'a>,
+}
+
+/// Words to place, already in the reader's language.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Words<'a> {
+    /// At the mark, as in “7° right”.
+    pub error: &'a str,
+    /// In the band, as in “within 10°”.
+    pub within: &'a str,
+}
+
+/// How much of the scale the allowed part takes where the error is within it; chosen: room is left
+/// for what would be beyond.
+const BAND: f64 = 0.5;
+/// Size of type, as a share of the height.
+const TEXT: f64 = 0.24;
+
+/// Draws the scale; nothing under 8 or over 100,000 either way, nor for a tolerance that is none.
+pub fn mark_scale(view: &MarkScaleView, size: Size) -> Vec<Shape> {
+    if !fits(size) || !(view.tolerance_deg > 0.0 && view.error_deg.is_finite()) {
+        return Vec::new();
+    }
+    let scale = Scale::new(view, size);
+    let mut shapes = Vec::with_capacity(12);
+    let line = 0.02 * size.height;
+    let (top, bottom) = (0.36 * size.height, 0.66 * size.height);
+    let whole = Rect::new(scale.least_x, top, scale.most_x, bottom);
+    shapes.push(Shape::flat(
+        rounded(whole, 0.06 * size.height),
+        Role::Card.solid(),
+    ));
+
+    let band = Rect::new(
+        scale.x(if view.has_side {
+            -view.tolerance_deg
+        } else {
+            0.0
+        }),
+        top,
+        scale.x(view.tolerance_deg),
+        bottom,
+    );
+    shapes.push(Shape::flat(rounded(band, 0.0), Role::Paper.solid()));
+    let ink = Pen::solid(Role::Ink, line);
+    shapes.push(Shape::line(rounded(band, 0.0), ink));
+    let zero = scale.x(0.0);
+    let along = segment(Point::new(zero, top), Point::new(zero, bottom));
+    shapes.push(Shape::line(along, Pen::solid(Role::Ink, 2.0 * line)));
+
+    let text = (TEXT * size.height).min(18.0);
+    let figures = |degrees: f64| format!("{}°", degrees.abs());
+    let ends: &[f64] = if view.has_side {
+        &[-1.0, 0.0, 1.0]
+    } else {
+        &[0.0, 1.0]
+    };
+    for end in ends {
+        let degrees = end * view.tolerance_deg;
+        let at = Point::new(scale.x(degrees), 0.84 * size.height);
+        let faint = Role::FaintInk.solid();
+        shapes.push(label(
+            figures(degrees),
+            at,
+            Anchor::Middle,
+            text,
+            400,
+            faint,
+        ));
+    }
+    mark(&mut shapes, view, &scale, size, text);
+    shapes
+}
+
+/// The mark above the scale, with its words on the side where there is more room.
+fn mark(shapes: &mut Vec<Shape>, view: &MarkScaleView, scale: &Scale, size: Size, text: f64) {
+    let x = scale.x(view.error_deg);
+    let (tip, half) = (0.42 * size.height, 0.09 * size.height);
+    let sign = polygon(&[
+        Point::new(x, tip),
+        Point::new(x - half, tip - 2.0 * half),
+        Point::new(x + half, tip - 2.0 * half),
+    ]);
+    shapes.push(Shape::flat(sign, Role::Ink.solid()));
+    let (beside, anchor) = if x > 0.5 * size.width {
+        (x - 2.0 * half, Anchor::End)
+    } else {
+        (x + 2.0 * half, Anchor::Start)
+    };
+    let at = Point::new(beside, 0.17 * size.height);
+    let ink = Role::Ink.solid();
+    shapes.push(label(
+        view.words.error.to_owned(),
+        at,
+        anchor,
+        1.1 * text,
+        700,
+        ink,
+    ));
+    let inside = Point::new(
+        if view.has_side {
+            scale.x(0.0)
+        } else {
+            scale.x(0.5 * view.tolerance_deg)
+        },
+        0.51 * size.height,
+    );
+    plate(shapes, view.words.within, inside, 0.9 * text, Role::Paper);
+}
+
+struct Scale {
+    least_x: f64,
+    most_x: f64,
+    /// Where 0 stands, and how long a degree is.
+    zero: f64,
+    degree: f64,
+    reach: f64,
+}
+
+impl Scale {
+    fn new(view: &MarkScaleView, size: Size) -> Self {
+        let margin = 0.03 * size.width + 4.0;
+        let (least_x, most_x) = (margin, size.width - margin);
+        // The whole of the error is seen, and never less than twice what is allowed.
+        let reach = (view.tolerance_deg / BAND).max(1.1 * view.error_deg.abs());
+        let length = most_x - least_x;
+        let (zero, degree) = if view.has_side {
+            (least_x + 0.5 * length, 0.5 * length / reach)
+        } else {
+            (least_x, length / reach)
+        };
+        Self {
+            least_x,
+            most_x,
+            zero,
+            degree,
+            reach,
+        }
+    }
+
+    fn x(&self, degrees: f64) -> f64 {
+        self.zero + self.degree * degrees.clamp(-self.reach, self.reach)
+    }
+}

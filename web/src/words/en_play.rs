@@ -1,0 +1,228 @@
+//! English, for a task from its question to its explanation, and the form that chooses one.
+
+use super::en::sided;
+use super::play::{IdealWords, PlayWords, PractiseWords, Seen};
+use crate::drills::{Unread, Verdict};
+use lessons::drill::record::Help;
+use lessons::drill::{Kind, North};
+
+pub(super) static PLAY: PlayWords = PlayWords {
+    kind: |kind| match kind {
+        Kind::Predict => "Predict",
+        Kind::Read => "Read the card",
+        Kind::RollOut => "Roll out",
+        Kind::TimedTurn => "Timed turn",
+        Kind::HoldHeading => "Hold a heading",
+        Kind::SetGyro => "Set the gyro",
+        Kind::NameTheCause => "Name the cause",
+        Kind::Corrections => "Corrections",
+    },
+    preparing: "The task is being prepared …",
+    begun_before: "This task was begun before, so its answer gives no mark unless the set allows it.",
+    choices: "Answers",
+    watch: "Watch",
+    watch_again: "Watch again",
+    begin: "Begin",
+    fly_on: "Fly on",
+    pause: "Pause",
+    finish: "Finish",
+    set_indicator: "Set by the compass",
+    slow_down: "Slower",
+    speed_up: "Faster",
+    tell: "Say what is shown",
+    again: "Try again",
+    again_from_here: "Try again from here",
+    next: "Next task",
+    how: |kind| match kind {
+        Kind::RollOut => {
+            "Bank with the buttons or the arrow keys. The flight ends by itself once you have been \
+             level for 10 s after the turn."
+        }
+        Kind::TimedTurn => {
+            "The clock starts with the flight. The flight ends by itself once you have been level \
+             for 10 s after the turn."
+        }
+        Kind::HoldHeading => {
+            "Look for the middle of the swing. The flight ends by itself when the time is over."
+        }
+        Kind::SetGyro => {
+            "You do not fly: you set the indicator. Faster is allowed, for it helps nobody."
+        }
+        _ => "",
+    },
+    keys: |kind| match kind {
+        Kind::SetGyro => {
+            "Keys: Space begins, S sets, + and − change the pace, F finishes, T tells."
+        }
+        Kind::RollOut | Kind::TimedTurn | Kind::HoldHeading => {
+            "Keys: Space begins, ← → bank by 5°, with Shift by 1°, L levels, F finishes, T tells."
+        }
+        _ => "Keys: 1 to 9 answer.",
+    },
+    controls: "Controls",
+    bank_by: |degrees| match degrees {
+        ..0 => format!("{}° left", -degrees),
+        _ => format!("{degrees}° right"),
+    },
+    level: "Level",
+    clock: "Clock",
+    clock_value: |seconds| {
+        let whole = seconds.max(0.0) as u32;
+        format!("{}:{:02}", whole / 60, whole % 60)
+    },
+    bank_asked: |degrees| format!("asked: {}", sided(degrees, "right", "left", "level")),
+    settings: |count| match count {
+        1 => "set once".to_owned(),
+        _ => format!("set {count} times"),
+    },
+    helps: "Help",
+    help: |help, allowed| match (help, allowed) {
+        (Help::Pause, false) => "Pause: no mark then",
+        (Help::SlowMotion, false) => "Slower: no mark then",
+        (Help::Uncover, false) => "Show the heading: no mark then",
+        (Help::Pause, true) => "Pause",
+        (Help::SlowMotion, true) => "Slower",
+        (Help::Uncover, true) => "Show the heading",
+        (Help::GoBack, _) => "Go back",
+        (Help::Reload, _) => "Begin again",
+    },
+    paused: "Paused",
+    asleep: "Paused: the page was out of sight",
+    rate: |rate| format!("{} of real time", super::en::factor(rate)),
+    seen,
+    from_above: "The flight from above, its track, and the heading and the compass as rays.",
+    verdict: |verdict| match verdict {
+        Verdict::Right => "Right".to_owned(),
+        Verdict::Wrong => "Not right".to_owned(),
+        Verdict::Within => "Within the tolerance".to_owned(),
+        Verdict::Beyond => "Beyond the tolerance".to_owned(),
+        Verdict::Unmarked => "No mark".to_owned(),
+    },
+    not_counted: |reason| format!("No mark: {reason}."),
+    right_is: |choice| format!("The right answer: {choice}"),
+    off,
+    within: |tolerance| format!("within {tolerance}°"),
+    mark: |error, tolerance, has_side| {
+        format!(
+            "Off by {}; up to {tolerance}° is within the tolerance.",
+            off(error, has_side)
+        )
+    },
+    happened: "What happened",
+    why: "Why",
+    rule: "The rule of thumb",
+    ideals: "When to begin to roll out",
+    ideal: IdealWords {
+        by_rule: "By the rule: latitude",
+        by_half_rule: "By the rule: 15° + ½ latitude",
+        by_time_rule: "By the rule: 3° a second",
+        closed_form: "By the closed form",
+        simulation: "By the simulation",
+        yours: "Yours",
+        seconds: |seconds| format!("{seconds:.1} s"),
+    },
+    replay: "The flight again",
+    moment: "Moment of the flight",
+    moment_value: |seconds| format!("{seconds:.1} s"),
+    play: "Play",
+    beside: "Beside the card",
+    bowl: "The bowl, cut away, with the Earth's field and what pulls at the card.",
+    torques: "The torques about the card's axis, as bars that sum to the net.",
+    card_lines: "Deviation card",
+    card_columns: ["Compass", "Deviation"],
+    swing_columns: ["On", "Deviation"],
+    given: "Given",
+    variation: "Variation",
+    north: |north| match north {
+        North::True => "True heading",
+        North::Magnetic => "Magnetic heading",
+        North::Compass => "Compass heading",
+    },
+    east_west: |degrees| match degrees {
+        0.0 => "0°".to_owned(),
+        west if west < 0.0 => format!("{}° W", -west),
+        east => format!("{east}° E"),
+    },
+    cardinals: ["north", "east", "south", "west"],
+    views: ["From above", "Bowl", "Torques"],
+    practise: PractiseWords {
+        title: "Practise",
+        hint: "Every task is new. Answers count for what is due next.",
+        kind: "Kind of task",
+        level: "How hard",
+        levels: ["1 easy", "2 middle", "3 hard"],
+        tolerance: "Tolerance",
+        place: "Where",
+        hemispheres: ["Anywhere", "North", "South"],
+        latitude: "Latitude",
+        latitude_hint: "degrees, such as 45 S; blank for any",
+        seed: "Seed",
+        seed_hint: "a number gives the same task again; blank for a new one",
+        start: "Start",
+        change: "Choose another kind",
+        had_again: |seed| format!("Seed {seed}. This page's address gives the same task again."),
+        unread: |unread| match unread {
+            Unread::Kind(text) => {
+                format!("kind: there is no kind “{text}”; choose one of the eight.")
+            }
+            Unread::Seed(text) => {
+                format!(
+                    "seed: it must be a whole number from 0 to {}, not “{text}”.",
+                    u64::MAX
+                )
+            }
+            Unread::Number(text) => {
+                format!(
+                    "number: it must be a whole number from 0 to {}, not “{text}”.",
+                    u32::MAX
+                )
+            }
+            Unread::Latitude(text) => {
+                format!("latitude: it must be degrees from −70 to 70, such as 45 S, not “{text}”.")
+            }
+            Unread::Level(text) => format!("level: it must be 1, 2 or 3, not “{text}”."),
+            Unread::Tolerance(text) => {
+                format!("tolerance: it must be from 1° to 30°, not “{text}”.")
+            }
+            Unread::Task(reason) => format!("{reason}."),
+        },
+    },
+};
+
+fn off(error: f64, has_side: bool) -> String {
+    let by = (10.0 * error.abs()).round() / 10.0;
+    match error {
+        _ if by == 0.0 => "0°".to_owned(),
+        _ if !has_side => format!("{by}°"),
+        left if left < 0.0 => format!("{by}° left"),
+        _ => format!("{by}° right"),
+    }
+}
+
+fn seen(seen: Seen) -> String {
+    let heading = |name: &str, it: Option<u16>| it.map(|it| format!("{name} {it:03}°"));
+    let bank = seen.bank.map(|it| match it {
+        0 => "wings level".to_owned(),
+        _ => format!("bank {}", sided(it, "right", "left", "level")),
+    });
+    let turn = seen
+        .rate_of_turn
+        .map(|it| format!("turning at {}° a second", f64::from(it.abs()) / 10.0));
+    let parts: Vec<String> = [
+        heading("compass", seen.compass),
+        heading("heading", seen.heading),
+        heading("indicator", seen.indicator),
+        bank,
+        turn,
+        seen.time.map(|it| format!("{it} seconds")),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    let said = parts.join(", ");
+    let mut letters = said.chars();
+    match letters.next() {
+        Some(first) => first.to_uppercase().chain(letters).chain(['.']).collect(),
+        None => String::new(),
+    }
+}
