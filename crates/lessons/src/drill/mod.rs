@@ -8,7 +8,8 @@
 //!
 //! An instructor's [`PracticeSet`](set::PracticeSet) names tasks; a student's
 //! [`Results`](results::Results) come back with records and marks, and a
-//! [`ClassTable`](class_table::ClassTable) gathers them. [`Practice`](practice::Practice) says when to
+//! [`ClassTable`](class_table::ClassTable) gathers them. For course platforms results become
+//! [`xapi`] statements, and tasks that are asked in words a [`qti`] package. [`Practice`](practice::Practice) says when to
 //! practise which class of situations.
 //!
 //! # No tricks at the borders
@@ -32,17 +33,20 @@ pub mod class_table;
 mod course;
 mod dice;
 mod gyro;
+mod identifier;
 mod identity;
 mod kind;
 mod kinds;
 pub mod mark;
 pub mod practice;
+pub mod qti;
 pub mod record;
 pub mod results;
 pub mod set;
 mod task;
 mod turning;
 mod words;
+pub mod xapi;
 
 pub use class::{Class, Hemisphere, Manoeuvre, Octant};
 pub use identity::{DrillError, LATITUDE, LEVEL, TOLERANCE, TaskId};

@@ -10,7 +10,9 @@ mod flown;
 mod paper;
 mod pilot;
 mod practices;
+mod qti;
 mod sets;
+mod xapi;
 
 use flights::{Row, Scenario};
 use lessons::drill::{Kind, Task, TaskId, generate};
