@@ -6,7 +6,7 @@
 //! | `put.rs` | a task that is put, and the answer that is given to it |
 //! | `keep.rs` | what this browser keeps of a student's practice |
 //! | `play/` | a task from its question to its explanation |
-//! | `today.rs`, `practise.rs`, `progress.rs`, `kept.rs`, `handed.rs` | the parts |
+//! | `today.rs`, `practise.rs`, `progress.rs`, `kept.rs`, `handed/` | the parts |
 
 mod app;
 mod handed;

@@ -11,20 +11,24 @@ mod en_beside;
 mod en_demonstrations;
 mod en_drills;
 mod en_film;
+mod en_handed;
 mod en_links;
 mod en_making;
 mod en_numbers;
 mod en_numbers_fields;
 mod en_presenter;
+mod en_sets;
 mod en_situation;
 mod en_stick;
 mod en_time;
 mod en_views;
 mod en_why;
 mod film;
+mod handed;
 mod links;
 mod making;
 pub(crate) mod numbers;
+mod sets;
 mod views;
 
 use crate::beside::Change;
@@ -43,9 +47,11 @@ use drawing::torque_ledger;
 pub(crate) use drills::DrillWords;
 pub(crate) use film::FilmWords;
 use flights::events::Event;
+pub(crate) use handed::HandedWords;
 pub(crate) use links::LinkWords;
 pub(crate) use making::MakingWords;
 use numbers::PagesWords;
+pub(crate) use sets::SetWords;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 
 /// The words of one language.
