@@ -56,11 +56,6 @@ pub(super) fn HandOut() -> impl IntoView {
             before.clear();
         }
     });
-    let save = move |_| {
-        if let Some(set) = set.get_untracked() {
-            download("dipwise-set.json", "application/json", &set.to_json());
-        }
-    };
     view! {
         <section class="hand-out" aria-labelledby="hand-out-title" hidden=move || set.with(Option::is_none)>
             <h2 id="hand-out-title">{words.title}</h2>
@@ -68,11 +63,12 @@ pub(super) fn HandOut() -> impl IntoView {
             {move || match made.get() {
                 None => view! { <p role="status">{all.all.links.making}</p> }.into_any(),
                 Some(Ok(made)) => view! { <Link made/> }.into_any(),
-                Some(Err(fault)) => view! { <p role="status">{(all.all.links.fault)(&fault)}</p> }.into_any(),
+                Some(Err(fault)) => view! {
+                    <p role="status">{(all.all.links.fault)(&fault)}</p>
+                    <div class="take-home"><SaveFile/></div>
+                }
+                .into_any(),
             }}
-            <div class="take-home">
-                <button type="button" on:click=save>{words.save}</button>
-            </div>
             <Package/>
         </section>
     }
@@ -105,14 +101,28 @@ fn Link(made: Made) -> impl IntoView {
             <div class="share-texts">
                 <Copied words label=words.link id="set-link" text=link.clone()/>
                 <p class="hint">{(words.length)(length, true)}</p>
-                <p>
+                <div class="take-home">
+                    <SaveFile/>
                     <a id="open-set" href=link target="_blank" rel="noopener">
                         {all.own.hand_out.open}
                     </a>
-                </p>
+                </div>
             </div>
         </div>
     }
+}
+
+/// The set's file, which needs no link.
+#[component]
+fn SaveFile() -> impl IntoView {
+    let desk: Desk = expect_context();
+    let set = desk.set();
+    let save = move |_| {
+        if let Some(set) = set.get_untracked() {
+            download("dipwise-set.json", "application/json", &set.to_json());
+        }
+    };
+    view! { <button type="button" on:click=save>{said().own.hand_out.save}</button> }
 }
 
 /// The package for a course platform.

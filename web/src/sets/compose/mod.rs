@@ -20,13 +20,13 @@ pub(crate) fn Compose() -> impl IntoView {
     let words = said().own;
     view! {
         <Form/>
-        <section class="results" aria-label=words.hand_out.title>
+        <div class="results">
             // Stands empty until there is something to say, so that screen readers hear it.
             <p class="mend" role="status" hidden=move || !desk.is_wrong()>
                 {move || desk.is_wrong().then_some(words.compose.mend)}
             </p>
             <HandOut/>
             <Preview/>
-        </section>
+        </div>
     }
 }
