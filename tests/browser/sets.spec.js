@@ -223,7 +223,7 @@ test('a class is gathered: bad files are refused, changed marks put right', asyn
   await expect(refused.nth(0)).toHaveText(
     'cleo.json: answers[2].record.task: the set does not ask for this task, or not twice.',
   );
-  await expect(refused.nth(1)).toContainText('note.txt: expected');
+  await expect(refused.nth(1)).toContainText('note.txt: it is no JSON: ');
   await expect(refused.nth(2)).toHaveText('again.json: it holds the same as anna.json.');
   await expect(page.locator('.kept-files li')).toContainText([
     'anna.json: 4 answers',

@@ -83,11 +83,10 @@ fn text(table: &ClassTable) -> Result<(), Failure> {
     }
     for it in &table.mistakes {
         let (kind, mistake) = (it.kind.name(), &it.mistake);
-        writeln!(
-            out,
-            "{kind}: {mistake}, {} times by {}",
-            it.times, it.students
-        )?;
+        match it.times {
+            1 => writeln!(out, "{kind}: {mistake}, once")?,
+            times => writeln!(out, "{kind}: {mistake}, {times} times by {}", it.students)?,
+        }
     }
     Ok(out.flush()?)
 }

@@ -253,7 +253,7 @@ fn a_class_is_gathered_and_every_answer_marked_again() {
         "{text}"
     );
     assert!(
-        text.contains("corrections: ") && text.ends_with("1 times by 1\n"),
+        text.contains("corrections: ") && text.ends_with(", once\n"),
         "{text}"
     );
     let csv = done(&["class", "-", "--format", "csv"], &results.to_string());

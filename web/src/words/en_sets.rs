@@ -55,7 +55,7 @@ pub(super) static SETS: SetWords = SetWords {
         open: "Open a set’s file",
         new: "New set",
         fault,
-        mend: "Mend what is marked at the left: then the set can be handed out.",
+        mend: "Mend what is marked: then the set can be handed out.",
         refused: |reason| format!("This file holds no set that can be opened. {reason}."),
         unread: "This file could not be read.",
     },
@@ -141,7 +141,10 @@ pub(super) static SETS: SetWords = SetWords {
             } else {
                 format!("{students} students")
             };
-            format!("{mistake}: {times} times, {by}")
+            match times {
+                1 => format!("{mistake}: once"),
+                _ => format!("{mistake}: {times} times, {by}"),
+            }
         },
         csv: "Save table as CSV",
         json: "Save table as JSON",

@@ -159,6 +159,23 @@ fn results_go_there_and_back_and_are_marked_again_from_their_records() {
 }
 
 #[test]
+fn a_file_that_was_cut_short_or_is_something_else_is_said_to_be() {
+    let json = results("A", 3).to_json();
+    let cut = Results::from_json(&json[..300]).unwrap_err().to_string();
+    assert!(
+        cut.starts_with("it was cut short: it ends in line "),
+        "{cut}"
+    );
+    let other = Results::from_json("student,set,kind\n")
+        .unwrap_err()
+        .to_string();
+    assert!(
+        other.starts_with("it is no JSON: expected value"),
+        "{other}"
+    );
+}
+
+#[test]
 fn a_time_that_no_answer_can_take_is_refused() {
     let json = results("A", 3).to_json();
     let refused = Results::from_json(&json.replacen("12.5", "-1", 1)).unwrap_err();

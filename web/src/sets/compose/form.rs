@@ -33,6 +33,9 @@ pub(super) fn Form() -> impl IntoView {
                     text=Signal::derive(move || draft.with(|it| it.minutes.clone()))
                 />
                 <Typed field=Field::Seed text=Signal::derive(move || draft.with(|it| it.seed.clone()))/>
+                {[Field::Title, Field::Minutes, Field::Seed]
+                    .map(|field| view! { <Wrong field/> })
+                    .collect_view()}
                 <Order/>
                 <Allowed/>
             </div>
@@ -58,7 +61,7 @@ pub(super) fn Form() -> impl IntoView {
     }
 }
 
-/// A field that is typed into, with what is wrong with it.
+/// A field that is typed into; what is wrong with it stands below its row, in [`Wrong`].
 #[component]
 pub(super) fn Typed(
     field: Field,
@@ -84,14 +87,13 @@ pub(super) fn Typed(
                 on:input=move |event| desk.put(field, event_target_value(&event))
             />
             <span class="hint" id=format!("{id}-hint")>{hint}</span>
-            <Wrong field/>
         </div>
     }
 }
 
 /// What is wrong with a field.
 #[component]
-fn Wrong(field: Field) -> impl IntoView {
+pub(super) fn Wrong(field: Field) -> impl IntoView {
     let desk: Desk = expect_context();
     let words = &said().own.compose;
     let fault = desk.fault(field);

@@ -3,7 +3,7 @@
 use super::super::app::said;
 use super::super::desk::Desk;
 use super::super::draft::{DraftPart, Field};
-use super::form::{Typed, focus_next};
+use super::form::{Typed, Wrong, focus_next};
 use leptos::prelude::*;
 use lessons::drill::Kind;
 use lessons::making::Step;
@@ -104,6 +104,9 @@ pub(super) fn PartForm(id: u32) -> impl IntoView {
                         act=Callback::new(remove)
                     />
                 </div>
+                {[Field::Count(id), Field::Latitude(id), Field::Tolerance(id)]
+                    .map(|field| view! { <Wrong field/> })
+                    .collect_view()}
             </fieldset>
         </li>
     }
