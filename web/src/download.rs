@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use leptos::wasm_bindgen::closure::Closure;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use std::time::Duration;
-use web_sys::js_sys::Array;
+use web_sys::js_sys::{Array, Uint8Array};
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, HtmlCanvasElement, Url};
 
 /// How many pixels a picture of dots has for each unit of its size; chosen: sharp in print at the
@@ -22,7 +22,12 @@ const KEPT: u64 = 60;
 /// Hands the browser a file to save.
 pub(crate) fn download(name: &str, kind: &str, text: &str) {
     // Refused only by a browser out of memory: then there is no file.
-    let _ = offer(name, kind, text);
+    let _ = offer(name, kind, &text.into());
+}
+
+/// The same of bytes.
+pub(crate) fn download_bytes(name: &str, kind: &str, bytes: &[u8]) {
+    let _ = offer(name, kind, &Uint8Array::from(bytes).into());
 }
 
 /// Hands the browser a picture to save, painted from shapes that are drawn for `size`, as PNG.
@@ -43,10 +48,11 @@ fn offer_png(name: &str, size: Size, theme: &Theme, shapes: &[Shape]) -> Result<
     canvas.to_blob(painted.unchecked_ref())
 }
 
-fn offer(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
+fn offer(name: &str, kind: &str, part: &JsValue) -> Result<(), JsValue> {
     let options = BlobPropertyBag::new();
     options.set_type(kind);
-    let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &options)?;
+    // Text and bytes alike: a blob takes either as one of its parts.
+    let blob = Blob::new_with_str_sequence_and_options(&Array::of1(part), &options)?;
     offer_blob(name, &blob)
 }
 

@@ -22,7 +22,7 @@
 //! | `preferences.rs` | what the browser remembers |
 //! | `stage.rs` | shapes → canvas |
 //! | `film.rs`, `film/` | a flight → frames; the bridge to `static/film.js`, which encodes them |
-//! | `download.rs` | text or a picture → a file of the user's |
+//! | `download.rs`, `chosen_file.rs` | text or a picture → a file of the user's; a file that a user chose → text |
 //! | `words/` | every word on the page |
 //! | `teaching.rs`, `teach.rs` | what is taught with the flight, in a program of its own |
 //! | `app.rs`, `components/` | the page of the flight |
@@ -31,6 +31,7 @@
 //! | `sets/` | the page of sets: composed, handed out, gathered |
 //! | `maps/` | the page of maps |
 //! | `pages.rs` | the ways from page to page |
+//! | `between_frames.rs` | work in slices between frames |
 //! | `today.rs` | the day, by the browser's clock |
 //! | `light.rs` | light and language on the page's root |
 //! | `speed.rs` | for measuring: flies as fast as it can |
@@ -42,6 +43,8 @@
 
 mod app;
 mod beside;
+mod between_frames;
+mod chosen_file;
 mod clock;
 mod cockpit;
 mod components;

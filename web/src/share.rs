@@ -2,6 +2,7 @@
 
 use crate::cockpit::Cockpit;
 use crate::link::{self, Fault};
+use crate::pages::Page;
 use crate::player::Player;
 use crate::route::Route;
 use crate::session::Session;
@@ -126,6 +127,13 @@ pub(crate) async fn open(cockpit: Cockpit, player: Player, text: &str) -> Result
     let file = match carried {
         Carried::Demonstration(it) => return player.open(cockpit, *it).map_err(refused),
         Carried::Flight(ref it) | Carried::Situation(ref it) => it,
+        Carried::Set(_) => {
+            // It is practised on another page; a browser follows an address of its own site.
+            let _ = window()
+                .location()
+                .set_href(&format!("{}#set={text}", Page::Drills.address()));
+            return Ok(());
+        }
     };
     // Only what can be flown takes the place of what is open.
     let scenario = Scenario::from_file(file).and_then(|it| it.simulation().map(|_| it));

@@ -3,6 +3,7 @@
 //! Exit code 0: done. 1: a claim is not borne out, or the output cannot be written. 2: bad input,
 //! said in one sentence on standard error, with nothing on standard output.
 
+mod class;
 mod draw;
 mod drill;
 mod failure;
@@ -57,6 +58,8 @@ enum Command {
     Drill(drill::Drill),
     /// Mark a recorded answer to a task.
     Mark(mark::MarkFile),
+    /// Mark the results of students again and print the table of their class.
+    Class(class::Class),
 }
 
 fn main() -> ExitCode {
@@ -79,6 +82,7 @@ fn main() -> ExitCode {
         Command::Sheet(sheet) => sheet.run(),
         Command::Drill(drill) => drill.run(),
         Command::Mark(mark) => mark.run(),
+        Command::Class(class) => class.run(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

@@ -224,3 +224,48 @@ fn what_cannot_be_marked_is_refused_in_a_sentence() {
     assert!(refused(&["mark", "-"], "{").starts_with("standard input: "));
     assert!(refused(&["mark", "no-such-file.json"], "").contains("cannot be read"));
 }
+
+#[test]
+fn a_class_is_gathered_and_every_answer_marked_again() {
+    let tasks = tasks(
+        "corrections",
+        &["--seed", "5", "--count", "2", "--level", "1"],
+    );
+    let set = json!({"version": 1, "title": "Paper", "seed": 5,
+        "parts": [{"kind": "corrections", "count": 2, "level": 1}]});
+    let answers: Vec<Value> = (tasks.iter().enumerate())
+        .map(|(at, task)| {
+            let choices = task["choices"].as_array().unwrap();
+            let wanted = at == 0;
+            let chosen = choices.iter().position(|it| it["right"] == wanted);
+            let id = json!({"kind": "corrections", "seed": 5, "number": task["number"], "level": 1,
+                "tolerance_deg": 10});
+            // Both say that they passed; the second did not.
+            json!({"record": {"version": 1, "task": id, "chosen": chosen}, "seconds": 9,
+                "outcome": "passed"})
+        })
+        .collect();
+    let results =
+        json!({"version": 1, "student": "Ada", "set": set, "seed": 5, "answers": answers});
+    let text = done(&["class", "-"], &results.to_string());
+    assert!(
+        text.starts_with("     corrections  all\nAda          1/2  1/2\nall          1/2  1/2\n"),
+        "{text}"
+    );
+    assert!(
+        text.contains("corrections: ") && text.ends_with(", once\n"),
+        "{text}"
+    );
+    let csv = done(&["class", "-", "--format", "csv"], &results.to_string());
+    assert!(csv.ends_with("\nAda,1,2,1,2\n"), "{csv}");
+    let xapi = done(&["class", "-", "--format", "xapi"], &results.to_string());
+    let statements: Vec<Value> = serde_json::from_str(&xapi).unwrap();
+    assert_eq!(statements.len(), 3);
+    assert!(!xapi.contains("Ada"));
+    let old = results.to_string().replace("\"student\"", "\"pupil\"");
+    let said = refused(&["class", "-"], &old);
+    assert!(
+        said.starts_with("standard input: pupil: unknown field `pupil`"),
+        "{said}"
+    );
+}

@@ -3,7 +3,9 @@
 use flights::{ScenarioFile, read_json};
 use lessons::demonstration::Demonstration;
 use lessons::demonstration::catalogue::FILES;
-use lessons::link::{Carried, Kind, LONGEST_COMPACT, LinkError, Sealed, compact};
+use lessons::drill::Kind;
+use lessons::drill::set::{Part, PracticeSet};
+use lessons::link::{Carried, Kind as LinkKind, LONGEST_COMPACT, LinkError, Sealed, compact};
 use miniz_oxide::deflate::compress_to_vec;
 use proptest::prelude::*;
 
@@ -49,11 +51,24 @@ fn demonstration() -> Carried {
     Carried::Demonstration(Box::new(Demonstration::from_json(DEMONSTRATION).unwrap()))
 }
 
-fn each() -> [Carried; 3] {
+const SET: &str = r#"{"version": 1, "title": "Onto north, “by feel”", "seed": 12, "order": "mixed",
+    "time_limit_s": 1800, "allowed": ["pause", "slow-motion"],
+    "parts": [{"kind": "predict", "count": 8, "level": 1},
+              {"kind": "roll-out", "count": 4, "latitude_deg": -33.5, "tolerance_deg": 5}]}"#;
+
+/// The link of [`SET`] as the first version made it.
+const FIRST_SET: &str = "AQTj2iOEAVEArv8EB7ADArGyrK6nAwIEBKkHCKi2qgcBqwcKBAWpBwSouCQKAc8CqgcCqwcFOgcMrweIDk0FGU9udG8gbm9ydGgsIOKAnGJ5IGZlZWzigJ2mBwE";
+
+fn set() -> Carried {
+    Carried::Set(PracticeSet::from_json(SET).unwrap())
+}
+
+fn each() -> [Carried; 4] {
     [
         demonstration(),
         Carried::Flight(flight(FLIGHT)),
         Carried::Situation(flight(FLIGHT)),
+        set(),
     ]
 }
 
@@ -62,7 +77,7 @@ fn compact_of(carried: &Carried) -> Vec<u8> {
 }
 
 /// The text of a link with this compact form, sealed as a right one is.
-fn sealed(kind: Kind, compact: &[u8]) -> String {
+fn sealed(kind: LinkKind, compact: &[u8]) -> String {
     let deflated = compress_to_vec(compact, 6);
     Sealed { kind, deflated }.to_text().unwrap()
 }
@@ -91,6 +106,63 @@ fn every_demonstration_of_the_catalogue_fits_a_link_and_a_qr_code() {
 }
 
 #[test]
+fn a_set_makes_a_short_link() {
+    // A code is the easier to read from the back of a room the fewer squares it has: an address
+    // of 60 characters and this stay below the 271 bytes of version 10 (ISO/IEC 18004, level L).
+    let link = set().to_link().unwrap();
+    assert!(link.len() <= 200, "{}", link.len());
+    let Carried::Set(mut longest) = set() else {
+        unreachable!()
+    };
+    longest.parts = Kind::ALL
+        .into_iter()
+        .cycle()
+        .take(50)
+        .zip(0..)
+        .map(|(kind, at)| Part {
+            kind,
+            count: 1 + at % 7,
+            latitude_deg: Some(-60.0 + f64::from(at) / 8.0).filter(|it| it.abs() >= 20.0),
+            level: 1 + (at % 3) as u8,
+            tolerance_deg: 5.0,
+        })
+        .collect();
+    let longest = Carried::Set(longest);
+    let link = longest.to_link().unwrap();
+    assert!(link.len() <= 2000, "{}", link.len());
+    assert_eq!(Carried::from_link(&link).unwrap(), longest);
+}
+
+#[test]
+fn a_set_of_another_version_or_beyond_its_ranges_is_refused_by_its_field() {
+    for (from, to, said) in [
+        (
+            "\"version\": 1",
+            "\"version\": 2",
+            "version: sets of version 1 can be read, not 2",
+        ),
+        (
+            "\"level\": 1",
+            "\"level\": 4",
+            "parts[0].level: level must be from 1 to 3, not 4",
+        ),
+        (
+            "\"count\": 8",
+            "\"count\": 8, \"colour\": 1",
+            "unknown field `colour`",
+        ),
+    ] {
+        let bytes = compact::write(&SET.replace(from, to)).unwrap();
+        let refused = Carried::from_link(&sealed(LinkKind::Set, &bytes)).unwrap_err();
+        assert!(refused.to_string().contains(said), "{refused}");
+    }
+    // A flight is no set.
+    let bytes = compact::write(FLIGHT).unwrap();
+    let refused = Carried::from_link(&sealed(LinkKind::Set, &bytes)).unwrap_err();
+    assert!(matches!(refused, LinkError::Refused(_)), "{refused}");
+}
+
+#[test]
 fn a_link_cut_at_any_length_is_refused() {
     for carried in each() {
         let link = carried.to_link().unwrap();
@@ -106,12 +178,13 @@ fn a_link_with_any_character_altered_is_refused() {
     // All 64 of the alphabet, so every pattern of bits at every place, and some that are none.
     let alphabet = ('A'..='Z').chain('a'..='z').chain('0'..='9');
     let others: Vec<char> = alphabet.chain(['-', '_', '=', '%', ' ', 'é']).collect();
-    let link = Carried::Flight(flight(FLIGHT)).to_link().unwrap();
-    for (place, old) in link.char_indices() {
-        for other in others.iter().filter(|it| **it != old) {
-            let altered = format!("{}{other}{}", &link[..place], &link[place + 1..]);
-            let read = Carried::from_link(&altered);
-            assert_eq!(read, Err(LinkError::Damaged), "{other} at {place}");
+    for link in [Carried::Flight(flight(FLIGHT)), set()].map(|it| it.to_link().unwrap()) {
+        for (place, old) in link.char_indices() {
+            for other in others.iter().filter(|it| **it != old) {
+                let altered = format!("{}{other}{}", &link[..place], &link[place + 1..]);
+                let read = Carried::from_link(&altered);
+                assert_eq!(read, Err(LinkError::Damaged), "{other} at {place}");
+            }
         }
     }
 }
@@ -120,7 +193,7 @@ fn a_link_with_any_character_altered_is_refused() {
 fn what_a_right_link_must_not_carry_is_refused_by_name() {
     let refused = |json: &str| {
         let bytes = compact::write(json).unwrap();
-        let error = Carried::from_link(&sealed(Kind::Flight, &bytes)).unwrap_err();
+        let error = Carried::from_link(&sealed(LinkKind::Flight, &bytes)).unwrap_err();
         assert!(matches!(error, LinkError::Refused(_)), "{error}");
         error.to_string()
     };
@@ -135,12 +208,12 @@ fn what_a_right_link_must_not_carry_is_refused_by_name() {
 
 #[test]
 fn a_small_link_cannot_ask_for_much_memory() {
-    let bomb = sealed(Kind::Flight, &vec![0; LONGEST_COMPACT + 1]);
+    let bomb = sealed(LinkKind::Flight, &vec![0; LONGEST_COMPACT + 1]);
     assert!(bomb.len() < 1000);
     assert_eq!(Carried::from_link(&bomb), Err(LinkError::Damaged));
     // What says it is long and is not.
     let lists = sealed(
-        Kind::Flight,
+        LinkKind::Flight,
         &[3, 255, 255, 255, 255, 255, 255, 255, 255, 127],
     );
     assert_eq!(Carried::from_link(&lists), Err(LinkError::Damaged));
@@ -177,6 +250,7 @@ fn what_is_too_long_is_not_made_into_a_link() {
 fn a_link_of_this_version_is_read_for_ever() {
     let link = include_str!("first-link.txt").trim();
     assert_eq!(Carried::from_link(link).unwrap(), demonstration());
+    assert_eq!(Carried::from_link(FIRST_SET).unwrap(), set());
 }
 
 proptest! {
@@ -190,7 +264,7 @@ proptest! {
 
     #[test]
     fn no_sealed_bytes_panic(
-        kind in prop::sample::select(vec![Kind::Demonstration, Kind::Flight, Kind::Situation]),
+        kind in prop::sample::select(LinkKind::ALL.to_vec()),
         bytes in prop::collection::vec(any::<u8>(), 0..300),
     ) {
         // Neither as a compact form nor as what is compressed.
@@ -200,7 +274,7 @@ proptest! {
 
     #[test]
     fn a_changed_compact_form_opens_what_it_says_or_nothing(
-        which in 0_usize..3,
+        which in 0_usize..4,
         changes in prop::collection::vec((any::<prop::sample::Index>(), any::<u8>()), 1..4),
     ) {
         let carried = each()[which].clone();

@@ -30,6 +30,7 @@ const PAGES: [Page; 4] = [
             "pages",
             "drills",
             "progress",
+            "sets",
             "system",
         ],
     },
@@ -37,7 +38,7 @@ const PAGES: [Page; 4] = [
         app: "sets",
         title: "sets of tasks",
         description: "Compose tasks for a class, hand them out, and gather what comes back.",
-        styles: &["situation", "controls", "pages", "sets", "system"],
+        styles: &["situation", "controls", "links", "pages", "sets", "system"],
     },
     Page {
         app: "maps",

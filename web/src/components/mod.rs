@@ -10,6 +10,7 @@ pub(crate) mod film_panel;
 pub(crate) mod indicator;
 pub(crate) mod key_list;
 pub(crate) mod lesson_plan;
+pub(crate) mod link_forms;
 pub(crate) mod making;
 pub(crate) mod marks;
 pub(crate) mod pictures;

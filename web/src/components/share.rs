@@ -1,12 +1,12 @@
 //! Passing on what the page shows: its link, the QR code of that, and the code of a frame.
 
 use super::controls::keep_focus;
+use super::link_forms::{Copied, QrCode};
 use crate::cockpit::use_cockpit;
 use crate::download::download;
 use crate::link::{self, Code, Fault};
 use crate::player::Player;
 use crate::route::Route;
-use crate::screen::call;
 use crate::share::{Share, Subject, route_to};
 use crate::teaching::leave;
 use crate::words::LinkWords;
@@ -14,10 +14,7 @@ use drawing::qr_code::MOST_BYTES;
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use leptos::wasm_bindgen::JsValue;
 use lessons::link::{Carried, LinkError};
-use web_sys::HtmlInputElement;
-use web_sys::js_sys::Reflect;
 
 /// The button that opens the dialog.
 #[component]
@@ -202,26 +199,7 @@ fn Link(
     };
     let frame = frame_code(&address("?embed", &route), &title);
     let length = link.len();
-    let large = RwSignal::new(false);
-    let code = code.map(|code| {
-        let box_of = format!("0 0 {0} {0}", code.side);
-        view! {
-            <div class="qr" class:large=move || large.get()>
-                <svg viewBox=box_of role="img" aria-label=words.qr_code id="qr-code">
-                    <rect width="100%" height="100%"/>
-                    <path d=code.black/>
-                </svg>
-                <button
-                    type="button"
-                    aria-pressed=move || large.get().to_string()
-                    on:click=move |_| large.update(|it| *it = !*it)
-                >
-                    {words.large}
-                </button>
-            </div>
-        }
-        .into_any()
-    });
+    let code = code.map(|code| view! { <QrCode words code/> }.into_any());
     let code = code.unwrap_or_else(|| {
         view! {
             <div class="qr">
@@ -244,61 +222,6 @@ fn Link(
     }
 }
 
-/// A text with a button that copies it; where the browser refuses, it is selected.
-#[component]
-fn Copied(
-    words: &'static LinkWords,
-    label: &'static str,
-    id: &'static str,
-    text: String,
-) -> impl IntoView {
-    let field = NodeRef::<html::Input>::new();
-    let said = RwSignal::new("");
-    let copied = text.clone();
-    let copy = move |_| {
-        let text = JsValue::from_str(&copied);
-        spawn_local(async move {
-            let done = match Reflect::get(&window().navigator(), &"clipboard".into()) {
-                Ok(clipboard) => call(&clipboard, "writeText", &[text]).await.is_ok(),
-                Err(_) => false,
-            };
-            if !done && let Some(field) = field.try_get_untracked().flatten() {
-                select(&field);
-            }
-            said.try_set(if done {
-                words.copied
-            } else {
-                words.copy_by_hand
-            });
-        });
-    };
-    view! {
-        <div class="copied">
-            <label for=id>{label}</label>
-            <input
-                type="text"
-                readonly
-                id=id
-                node_ref=field
-                value=text
-                on:focus=move |_| {
-                    if let Some(field) = field.get_untracked() {
-                        select(&field);
-                    }
-                }
-            />
-            <button type="button" on:click=copy>{words.copy}</button>
-            <span role="status">{move || said.get()}</span>
-        </div>
-    }
-}
-
-fn select(field: &HtmlInputElement) {
-    // Neither fails for a text field on the page.
-    let _ = field.focus();
-    field.select();
-}
-
 #[component]
 fn SaveFile(words: &'static LinkWords, carried: StoredValue<Option<Carried>>) -> impl IntoView {
     let save = move |_| {
@@ -307,7 +230,8 @@ fn SaveFile(words: &'static LinkWords, carried: StoredValue<Option<Carried>>) ->
                 Some(Carried::Demonstration(it)) => (it.name.as_str(), it.to_json()),
                 Some(Carried::Flight(it)) => ("dipwise-flight", it.to_json()),
                 Some(Carried::Situation(it)) => ("dipwise-situation", it.to_json()),
-                None => return,
+                // A set is passed on from its own page.
+                Some(Carried::Set(_)) | None => return,
             };
             download(&format!("{name}.json"), "application/json", &text);
         });

@@ -1,6 +1,6 @@
 //! The page as a whole.
 
-use super::handed::Handed;
+use super::handed::{Handed, HandedLink};
 use super::keep::Keep;
 use super::kept::Kept;
 use super::practise::Practise;
@@ -59,6 +59,7 @@ fn Parts(words: &'static DrillWords, route: Signal<Route>) -> impl IntoView {
     view! {
         <nav class="parts" aria-label=words.parts>
             {Part::ALL.map(link).collect_view()}
+            <HandedLink shown=Signal::derive(move || matches!(route.get(), Route::Handed(_)))/>
         </nav>
     }
 }

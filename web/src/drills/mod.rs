@@ -8,8 +8,8 @@
 //! | `drawn.rs` | a picture in the colours of the page |
 //! | `asked.rs` | the task that an address asks for |
 //! | `play/` | a task from its question to its explanation |
-//! | `today.rs`, `practise.rs`, `progress.rs`, `kept.rs`, `handed.rs` | the parts |
 //! | `settings.rs` | what a student chooses for the tasks of a day |
+//! | `today.rs`, `practise.rs`, `progress.rs`, `kept.rs`, `handed/` | the parts |
 
 mod app;
 mod asked;

@@ -68,6 +68,12 @@ impl ClassTable {
         }
     }
 
+    /// The table as JSON text.
+    pub fn to_json(&self) -> String {
+        // Numbers and names alone: there is nothing that cannot be written.
+        serde_json::to_string_pretty(self).unwrap_or_default()
+    }
+
     /// The table as CSV text: a line a student, passed and answered of each kind.
     pub fn to_csv(&self) -> String {
         let mut text = String::from("student");

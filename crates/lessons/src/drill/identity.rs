@@ -58,6 +58,12 @@ impl TaskId {
         }
     }
 
+    /// The identity as JSON text.
+    pub fn to_json(&self) -> String {
+        // Numbers and a name alone: there is nothing that cannot be written.
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
     /// Whether every value is within its range.
     ///
     /// # Errors

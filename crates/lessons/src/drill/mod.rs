@@ -8,9 +8,11 @@
 //!
 //! An instructor's [`PracticeSet`](set::PracticeSet) names tasks; a student's
 //! [`Results`](results::Results) come back with records and marks, and a
-//! [`ClassTable`](class_table::ClassTable) gathers them. [`Practice`](practice::Practice) says when to
-//! practise which class of situations, [`queue`] what that comes to on a day; [`Kept`](kept::Kept) is
-//! all of it as one file.
+//! [`ClassTable`](class_table::ClassTable) gathers them. For course platforms results become
+//! [`xapi`] statements, and tasks that are asked in words a [`qti`] package.
+//!
+//! [`Practice`](practice::Practice) says when to practise which class of situations, [`queue`] what
+//! that comes to on a day; [`Kept`](kept::Kept) is all of it as one file.
 //!
 //! # No tricks at the borders
 //! A task is drawn, computed, and drawn again unless it is clear:
@@ -33,6 +35,7 @@ pub mod class_table;
 mod course;
 mod dice;
 mod gyro;
+mod identifier;
 mod identity;
 pub mod kept;
 mod kind;
@@ -40,6 +43,7 @@ mod kinds;
 pub mod mark;
 pub mod practice;
 pub mod progress;
+pub mod qti;
 pub mod queue;
 pub mod record;
 pub mod results;
@@ -47,6 +51,7 @@ pub mod set;
 mod task;
 mod turning;
 mod words;
+pub mod xapi;
 
 pub use class::{Class, Hemisphere, Manoeuvre, Octant};
 pub use identity::{DrillError, LATITUDE, LEVEL, TOLERANCE, TaskId};

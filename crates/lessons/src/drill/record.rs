@@ -170,7 +170,16 @@ pub(super) fn read<T: serde::de::DeserializeOwned>(json: &str) -> Result<T, Reco
     let mut reader = serde_json::Deserializer::from_str(json);
     let value = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
         let path = error.path().to_string();
-        RecordError::at(if path == "." { "" } else { &path }, error.inner())
+        let inner = error.inner();
+        if inner.is_eof() {
+            let (line, column) = (inner.line(), inner.column());
+            let reason = format!("it was cut short: it ends in line {line}, column {column}");
+            return RecordError::at("", reason);
+        }
+        if inner.is_syntax() {
+            return RecordError::at("", format!("it is no JSON: {inner}"));
+        }
+        RecordError::at(if path == "." { "" } else { &path }, inner)
     })?;
     reader.end().map_err(|error| RecordError::at("", error))?;
     Ok(value)

@@ -1,15 +1,19 @@
 //! A student's results of a set, as a file that goes back to the instructor.
 
-use super::Kind;
 use super::mark::{Mark, Outcome, mark};
 use super::record::{Record, RecordError, read};
 use super::set::{PracticeSet, check_text, check_version};
+use super::{Kind, TaskId};
+use compass::range::Range;
+use compass::unit::Unit;
 use serde::{Deserialize, Serialize};
 
 /// The version of this shape.
 pub const VERSION: u32 = 1;
 /// How many answers a file can hold; chosen, twice the most tasks of a set.
 pub const MOST_ANSWERS: usize = 1000;
+/// How long an answer can have taken; chosen: eleven days, as a page may be left open.
+pub const TIME_TAKEN: Range = Range::new("time taken", Unit::Second, 0.0, 1_000_000.0);
 
 /// What a student answered to a set.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -90,6 +94,9 @@ impl Results {
         for (index, answer) in self.answers.iter().enumerate() {
             let at = |error: RecordError| error.within(&format!("answers[{index}].record"));
             answer.record.check().map_err(at)?;
+            TIME_TAKEN
+                .accept(answer.seconds)
+                .map_err(|error| RecordError::at(&format!("answers[{index}].seconds"), error))?;
             if let Some(mistake) = &answer.mistake {
                 check_text(&format!("answers[{index}].mistake"), mistake)?;
             }
@@ -108,25 +115,10 @@ impl Results {
     ///
     /// # Errors
     /// A record that cannot be marked, by its place.
-    pub fn checked(mut self) -> Result<Self, RecordError> {
-        let mut asked = self.set.tasks(self.seed);
-        for (index, answer) in self.answers.iter_mut().enumerate() {
-            let path = format!("answers[{index}].record");
-            let Some(at) = asked.iter().position(|it| *it == answer.record.task) else {
-                let reason = "the set does not ask for this task, or not twice";
-                return Err(RecordError::at(&format!("{path}.task"), reason));
-            };
-            asked.remove(at);
-            let record = Record {
-                // The set says what may help, not the record.
-                allowed: self.set.allowed.clone(),
-                ..answer.record.clone()
-            };
-            let (again, _) =
-                Answer::marked(record, answer.seconds).map_err(|error| error.within(&path))?;
-            *answer = again;
-        }
-        Ok(self)
+    pub fn checked(self) -> Result<Self, RecordError> {
+        let mut checking = Checking::of(self);
+        while checking.step()? {}
+        Ok(checking.results)
     }
 
     /// The results as CSV text, a line an answer, after a line of names.
@@ -165,6 +157,71 @@ impl Results {
             answered: score.answered + 1,
             passed: score.passed + usize::from(answer.outcome == Outcome::Passed),
         })
+    }
+}
+
+/// Results that are marked again, an answer at a time: a flight takes a while to be flown again.
+#[derive(Clone, Debug)]
+pub struct Checking {
+    /// The results; the marks of the answers so far are made again.
+    results: Results,
+    /// The tasks of the set that no answer so far was to.
+    asked: Vec<TaskId>,
+    done: usize,
+    changed: usize,
+}
+
+impl Checking {
+    /// Nothing is marked again yet.
+    pub fn of(results: Results) -> Self {
+        Self {
+            asked: results.set.tasks(results.seed),
+            results,
+            done: 0,
+            changed: 0,
+        }
+    }
+
+    /// Marks one answer more, and says whether there was one.
+    ///
+    /// # Errors
+    /// A record that cannot be marked, by its place.
+    pub fn step(&mut self) -> Result<bool, RecordError> {
+        let Some(answer) = self.results.answers.get_mut(self.done) else {
+            return Ok(false);
+        };
+        let path = format!("answers[{}].record", self.done);
+        let Some(at) = self.asked.iter().position(|it| *it == answer.record.task) else {
+            let reason = "the set does not ask for this task, or not twice";
+            return Err(RecordError::at(&format!("{path}.task"), reason));
+        };
+        self.asked.remove(at);
+        let record = Record {
+            // The set says what may help, not the record.
+            allowed: self.results.set.allowed.clone(),
+            ..answer.record.clone()
+        };
+        let (again, _) =
+            Answer::marked(record, answer.seconds).map_err(|error| error.within(&path))?;
+        self.changed += usize::from(again.outcome != answer.outcome);
+        *answer = again;
+        self.done += 1;
+        Ok(true)
+    }
+
+    /// How many answers are marked again.
+    pub fn done(&self) -> usize {
+        self.done
+    }
+
+    /// How many of them had another outcome in the file than their record gives.
+    pub fn changed(&self) -> usize {
+        self.changed
+    }
+
+    /// The results as far as they are marked again.
+    pub fn results(&self) -> &Results {
+        &self.results
     }
 }
 

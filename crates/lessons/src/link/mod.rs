@@ -1,4 +1,4 @@
-//! Links that carry what they open: a demonstration, a flight or a situation.
+//! Links that carry what they open: a demonstration, a flight, a situation or a set of tasks.
 //!
 //! What is carried is written in a [compact form](compact), compressed by deflate (RFC 1951) and
 //! [sealed](Sealed) as text that stands in an address:
@@ -35,6 +35,8 @@ mod vocabulary;
 pub use sealed::Sealed;
 
 use crate::demonstration::{Demonstration, DemonstrationError};
+use crate::drill::record::RecordError;
+use crate::drill::set::PracticeSet;
 use flights::{Scenario, ScenarioFile, read_json};
 use miniz_oxide::deflate::compress_to_vec;
 use miniz_oxide::inflate::decompress_to_vec_with_limit;
@@ -61,6 +63,8 @@ pub enum Carried {
     Flight(ScenarioFile),
     /// What a flight starts from; how the scenario goes on does not matter.
     Situation(ScenarioFile),
+    /// A set of tasks, to be practised.
+    Set(PracticeSet),
 }
 
 /// What kind of thing a link carries; the number is the byte that says so.
@@ -72,6 +76,8 @@ pub enum Kind {
     Flight = 2,
     /// A situation.
     Situation = 3,
+    /// A set of tasks.
+    Set = 4,
 }
 
 /// Why a link is not opened or made.
@@ -83,7 +89,7 @@ pub enum LinkError {
     /// Its form is not known here.
     #[error("this link was made by a newer version of Dipwise; load the page again to get it")]
     Newer,
-    /// What it carries cannot be played or flown.
+    /// What it carries cannot be played, flown or practised.
     #[error("this link carries something that cannot be opened here: {0}")]
     Refused(DemonstrationError),
     /// What is to be carried does not fit.
@@ -93,7 +99,12 @@ pub enum LinkError {
 
 impl Kind {
     /// Each of them once.
-    pub const ALL: [Self; 3] = [Self::Demonstration, Self::Flight, Self::Situation];
+    pub const ALL: [Self; 4] = [
+        Self::Demonstration,
+        Self::Flight,
+        Self::Situation,
+        Self::Set,
+    ];
 }
 
 impl Carried {
@@ -103,6 +114,7 @@ impl Carried {
             Self::Demonstration(_) => Kind::Demonstration,
             Self::Flight(_) => Kind::Flight,
             Self::Situation(_) => Kind::Situation,
+            Self::Set(_) => Kind::Set,
         }
     }
 
@@ -114,15 +126,16 @@ impl Carried {
         let (json, scenario) = match self {
             Self::Demonstration(it) => (it.to_json(), &it.scenario),
             Self::Flight(it) | Self::Situation(it) => (it.to_json(), it),
+            Self::Set(it) => return Ok(it.to_json()),
         };
         check_duration(scenario).map_err(|_| LinkError::TooLong)?;
         Ok(json)
     }
 
-    /// Reads the JSON of its file and checks that it can be played or flown.
+    /// Reads the JSON of its file and checks that it can be played, flown or practised.
     ///
     /// # Errors
-    /// [`LinkError::Refused`] for what cannot be played.
+    /// [`LinkError::Refused`] for what cannot be.
     pub fn from_json(kind: Kind, json: &str) -> Result<Self, LinkError> {
         match kind {
             Kind::Demonstration => Demonstration::from_json(json).and_then(|it| {
@@ -131,6 +144,9 @@ impl Carried {
             }),
             Kind::Flight => scenario(json).map(Self::Flight),
             Kind::Situation => scenario(json).map(Self::Situation),
+            Kind::Set => PracticeSet::from_json(json)
+                .map(Self::Set)
+                .map_err(|RecordError { path, reason }| DemonstrationError { path, reason }),
         }
         .map_err(LinkError::Refused)
     }
@@ -143,7 +159,7 @@ impl Carried {
         write(self.kind(), &self.to_json()?)
     }
 
-    /// What the text of a link carries, ready to be played or flown.
+    /// What the text of a link carries, ready to be played, flown or practised.
     ///
     /// # Errors
     /// Every [`LinkError`] but [`LinkError::TooLong`]: whatever the text is, one of them.

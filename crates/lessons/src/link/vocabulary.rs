@@ -1,4 +1,4 @@
-//! The words that files of demonstrations and flights are made of; in a link each is one byte.
+//! The words that files of demonstrations, flights and sets are made of; in a link each is one byte.
 
 /// The words. A word's place is its meaning in every link ever made: new ones go to the end, none
 /// is moved or removed. What is missing here is written out, and costs only its length.
@@ -142,6 +142,31 @@ pub(super) const WORDS: &[&str] = &[
     "round",
     "situation",
     "measure",
+    // A set of tasks.
+    "version",
+    "parts",
+    "kind",
+    "count",
+    "level",
+    "tolerance_deg",
+    "order",
+    "as-given",
+    "mixed",
+    "time_limit_s",
+    "allowed",
+    "pause",
+    "slow-motion",
+    "go-back",
+    "reload",
+    "uncover",
+    "predict",
+    "read",
+    "roll-out",
+    "timed-turn",
+    "hold-heading",
+    "set-gyro",
+    "name-the-cause",
+    "corrections",
 ];
 
 #[cfg(test)]

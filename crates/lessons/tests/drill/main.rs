@@ -12,8 +12,10 @@ mod paper;
 mod pilot;
 mod practices;
 mod progress;
+mod qti;
 mod queue;
 mod sets;
+mod xapi;
 
 use flights::{Row, Scenario};
 use lessons::drill::{Kind, Task, TaskId, generate};

@@ -3,7 +3,7 @@
 use lessons::drill::class_table::ClassTable;
 use lessons::drill::mark::Outcome;
 use lessons::drill::record::{Record, VERSION};
-use lessons::drill::results::{Answer, Results};
+use lessons::drill::results::{Answer, Checking, Results};
 use lessons::drill::set::PracticeSet;
 use lessons::drill::{Kind, TaskId, generate};
 
@@ -18,7 +18,7 @@ fn set() -> PracticeSet {
 }
 
 /// The answer to a task that is chosen by a rule from its choices' being right.
-fn answer(task: TaskId, right: bool) -> Answer {
+pub(crate) fn answer(task: TaskId, right: bool) -> Answer {
     let choices = generate(&task).unwrap().choices;
     let chosen = choices.iter().position(|it| it.right == right);
     let record = Record {
@@ -159,6 +159,51 @@ fn results_go_there_and_back_and_are_marked_again_from_their_records() {
 }
 
 #[test]
+fn a_file_that_was_cut_short_or_is_something_else_is_said_to_be() {
+    let json = results("A", 3).to_json();
+    let cut = Results::from_json(&json[..300]).unwrap_err().to_string();
+    assert!(
+        cut.starts_with("it was cut short: it ends in line "),
+        "{cut}"
+    );
+    let other = Results::from_json("student,set,kind\n")
+        .unwrap_err()
+        .to_string();
+    assert!(
+        other.starts_with("it is no JSON: expected value"),
+        "{other}"
+    );
+}
+
+#[test]
+fn a_time_that_no_answer_can_take_is_refused() {
+    let json = results("A", 3).to_json();
+    let refused = Results::from_json(&json.replacen("12.5", "-1", 1)).unwrap_err();
+    assert_eq!(
+        refused.to_string(),
+        "answers[0].seconds: time taken must be from 0 s to 1000000 s, not -1 s"
+    );
+}
+
+#[test]
+fn checking_goes_an_answer_at_a_time_and_counts_the_marks_that_were_changed() {
+    let honest = results("A", 3);
+    let mut improved = honest.clone();
+    for answer in &mut improved.answers {
+        answer.outcome = Outcome::Passed;
+    }
+    let mut checking = Checking::of(improved);
+    let mut steps = 0;
+    while checking.step().unwrap() {
+        steps += 1;
+        assert_eq!(checking.done(), steps);
+    }
+    assert_eq!((steps, checking.changed()), (12, 4), "every third is wrong");
+    let outcomes = |of: &Results| of.answers.iter().map(|it| it.outcome).collect::<Vec<_>>();
+    assert_eq!(outcomes(checking.results()), outcomes(&honest));
+}
+
+#[test]
 fn results_are_written_as_csv_that_no_spreadsheet_takes_for_a_formula() {
     let csv = results("=1+1, \"x\"", 3).to_csv();
     let lines: Vec<&str> = csv.lines().collect();
@@ -204,4 +249,8 @@ fn a_class_is_added_up_and_its_commonest_mistake_comes_first() {
     let csv = table.to_csv();
     assert!(csv.starts_with("student,predict passed,predict answered,corrections passed"));
     assert!(csv.lines().nth(1).unwrap().ends_with(",6,12"));
+    let json: serde_json::Value = serde_json::from_str(&table.to_json()).unwrap();
+    assert_eq!(json["kinds"], serde_json::json!(["predict", "corrections"]));
+    assert_eq!(json["students"][0]["total"]["passed"], 6);
+    assert_eq!(json["students"][0]["student"], "A");
 }

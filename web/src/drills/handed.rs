@@ -1,9 +1,0 @@
-//! A part of the page.
-
-use leptos::prelude::*;
-
-/// A part of the page.
-#[component]
-pub(crate) fn Handed(set: String) -> impl IntoView {
-    let _ = set;
-}
