@@ -124,6 +124,28 @@ test('saved, deleted and brought in again, with a way back from each', async ({ 
   }
 });
 
+test('a task of the day is looked for and left, and is still to be done', async ({ open, page }) => {
+  await open('drills.html');
+  await bring(page, [answer(0), answer(1, 'S', 'right-turn')]);
+  await part(page, 'Today');
+  const next = page.locator('#what-next');
+  await expect(next).toHaveText(/^Two to refresh, four new\. About \w+ minutes\.$/);
+  const list = page.locator('.what-comes li');
+  await expect(list.nth(0)).toContainText('refresh Roll out: ');
+  await expect(list.nth(5)).toContainText('new Predict: ');
+  await button(page, 'Begin').press('Enter');
+  await expect(page.getByText('6 left today')).toBeVisible({ timeout: 20_000 });
+  await button(page, 'Stop here').click();
+  await expect(next).toContainText('Two to refresh, four new.');
+  // In the other hemisphere nothing was practised.
+  await page.getByRole('radio', { name: 'South' }).check();
+  await expect(next).toContainText('Four new.');
+  await page.locator('#level').selectOption('1: gentle turns');
+  await page.reload();
+  await expect(page.locator('#level')).toHaveValue('1');
+  await expect(next).toContainText('Four new.');
+});
+
 test('two tabs show the same and lose nothing of each other', async ({ open, page, context }) => {
   await open('drills.html');
   const other = await context.newPage();

@@ -24,9 +24,12 @@ const STORES: [&str; 4] = [ANSWERS, HANDED, BEGUN, SETTINGS];
 /// The one record of its store.
 const OWN: &str = "own";
 
+/// Brings a database from one version to the next.
+type Upgrade = fn(&Database) -> Result<(), Error>;
+
 /// What brings a database from each version to the next, in order. A step that was ever handed
 /// out is never changed.
-const STEPS: [fn(&Database) -> Result<(), Error>; 2] = [
+const STEPS: [Upgrade; 2] = [
     // Answers of practice, and results of sets.
     |base| make(base, &[ANSWERS, HANDED]),
     // What was begun and left, and what the student chose.
