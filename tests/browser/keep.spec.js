@@ -162,6 +162,27 @@ test('two tabs show the same and lose nothing of each other', async ({ open, pag
   await expect(other.locator('#holds')).toHaveText('13 answers.');
   await button(other, 'Add it').click();
   for (const tab of [page, other]) await expect(tab.locator('#holds')).toHaveText('14 answers.');
+  // One that is not heard by the other tab is not lost by what that does, nor by what it undoes.
+  await page.evaluate(
+    (silent) =>
+      new Promise((done) => {
+        const opened = indexedDB.open('dipwise-drills');
+        opened.onsuccess = () => {
+          const writing = opened.result.transaction('answers', 'readwrite');
+          writing.objectStore('answers').put(JSON.stringify(silent), 'elsewhere');
+          writing.oncomplete = () => {
+            opened.result.close();
+            done();
+          };
+        };
+      }),
+    answer(70),
+  );
+  await other.locator('input[type=file]').setInputFiles(file([answer(80)]));
+  await button(other, 'Add it').click();
+  await expect(page.locator('#holds')).toHaveText('16 answers.');
+  await button(other, 'Undo').click();
+  for (const tab of [page, other]) await expect(tab.locator('#holds')).toHaveText('15 answers.');
   await part(other, 'Today');
   await other.getByRole('radio', { name: 'South' }).check();
   await part(page, 'Today');

@@ -137,7 +137,9 @@ impl Day {
     /// What was put and not answered is still to be done.
     fn stop(self) {
         if !self.answered.get_value() {
-            self.put.update(|it| drop(it.pop()));
+            self.put.update(|it| {
+                it.pop();
+            });
             self.answered.set_value(true);
         }
         self.stage.set(Stage::Overview);
