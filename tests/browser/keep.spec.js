@@ -68,9 +68,9 @@ test('saved, deleted and brought in again, with a way back from each', async ({ 
   await expect(page.locator('#what-next')).toHaveText(/^Four new\. About \w+ minutes\.$/);
   await bring(page, some, { hemisphere: 'southern', away_deg: 34 });
   await expect(page.locator('#holds')).toHaveText('12 answers.');
+  await expect.poll(async () => (await stored(page)).answers?.length).toBe(12);
   await page.reload();
   await expect(page.locator('#holds')).toHaveText('12 answers.');
-  expect((await stored(page)).answers).toHaveLength(12);
 
   const [saved] = await Promise.all([
     page.waitForEvent('download'),
@@ -94,6 +94,7 @@ test('saved, deleted and brought in again, with a way back from each', async ({ 
   await button(page, 'Delete all of it').click();
   await page.locator('input[type=file]').setInputFiles(await saved.path());
   await expect(page.locator('#holds')).toHaveText('12 answers.');
+  await expect.poll(async () => (await stored(page)).answers?.length).toBe(12);
   await page.reload();
   const [again] = await Promise.all([
     page.waitForEvent('download'),
@@ -141,6 +142,9 @@ test('a task of the day is looked for and left, and is still to be done', async 
   await page.getByRole('radio', { name: 'South' }).check();
   await expect(next).toContainText('Four new.');
   await page.locator('#level').selectOption('1: gentle turns');
+  await expect
+    .poll(async () => JSON.parse((await stored(page)).settings?.[0] ?? '{}').level)
+    .toBe(1);
   await page.reload();
   await expect(page.locator('#level')).toHaveValue('1');
   await expect(next).toContainText('Four new.');
