@@ -68,9 +68,9 @@ test('saved, deleted and brought in again, with a way back from each', async ({ 
   await expect(page.locator('#what-next')).toHaveText(/^Four new\. About \w+ minutes\.$/);
   await bring(page, some, { hemisphere: 'southern', away_deg: 34 });
   await expect(page.locator('#holds')).toHaveText('12 answers.');
+  await expect.poll(async () => (await stored(page)).answers?.length).toBe(12);
   await page.reload();
   await expect(page.locator('#holds')).toHaveText('12 answers.');
-  expect((await stored(page)).answers).toHaveLength(12);
 
   const [saved] = await Promise.all([
     page.waitForEvent('download'),
@@ -94,6 +94,7 @@ test('saved, deleted and brought in again, with a way back from each', async ({ 
   await button(page, 'Delete all of it').click();
   await page.locator('input[type=file]').setInputFiles(await saved.path());
   await expect(page.locator('#holds')).toHaveText('12 answers.');
+  await expect.poll(async () => (await stored(page)).answers?.length).toBe(12);
   await page.reload();
   const [again] = await Promise.all([
     page.waitForEvent('download'),
@@ -124,6 +125,31 @@ test('saved, deleted and brought in again, with a way back from each', async ({ 
   }
 });
 
+test('a task of the day is looked for and left, and is still to be done', async ({ open, page }) => {
+  await open('drills.html');
+  await bring(page, [answer(0), answer(1, 'S', 'right-turn')]);
+  await part(page, 'Today');
+  const next = page.locator('#what-next');
+  await expect(next).toHaveText(/^Two to refresh, four new\. About \w+ minutes\.$/);
+  const list = page.locator('.what-comes li');
+  await expect(list.nth(0)).toContainText('refresh Roll out: ');
+  await expect(list.nth(5)).toContainText('new Predict: ');
+  await button(page, 'Begin').press('Enter');
+  await expect(page.getByText('6 left today')).toBeVisible({ timeout: 20_000 });
+  await button(page, 'Stop here').click();
+  await expect(next).toContainText('Two to refresh, four new.');
+  // In the other hemisphere nothing was practised.
+  await page.getByRole('radio', { name: 'South' }).check();
+  await expect(next).toContainText('Four new.');
+  await page.locator('#level').selectOption('1: gentle turns');
+  await expect
+    .poll(async () => JSON.parse((await stored(page)).settings?.[0] ?? '{}').level)
+    .toBe(1);
+  await page.reload();
+  await expect(page.locator('#level')).toHaveValue('1');
+  await expect(next).toContainText('Four new.');
+});
+
 test('two tabs show the same and lose nothing of each other', async ({ open, page, context }) => {
   await open('drills.html');
   const other = await context.newPage();
@@ -140,6 +166,27 @@ test('two tabs show the same and lose nothing of each other', async ({ open, pag
   await expect(other.locator('#holds')).toHaveText('13 answers.');
   await button(other, 'Add it').click();
   for (const tab of [page, other]) await expect(tab.locator('#holds')).toHaveText('14 answers.');
+  // One that is not heard by the other tab is not lost by what that does, nor by what it undoes.
+  await page.evaluate(
+    (silent) =>
+      new Promise((done) => {
+        const opened = indexedDB.open('dipwise-drills');
+        opened.onsuccess = () => {
+          const writing = opened.result.transaction('answers', 'readwrite');
+          writing.objectStore('answers').put(JSON.stringify(silent), 'elsewhere');
+          writing.oncomplete = () => {
+            opened.result.close();
+            done();
+          };
+        };
+      }),
+    answer(70),
+  );
+  await other.locator('input[type=file]').setInputFiles(file([answer(80)]));
+  await button(other, 'Add it').click();
+  await expect(page.locator('#holds')).toHaveText('16 answers.');
+  await button(other, 'Undo').click();
+  for (const tab of [page, other]) await expect(tab.locator('#holds')).toHaveText('15 answers.');
   await part(other, 'Today');
   await other.getByRole('radio', { name: 'South' }).check();
   await part(page, 'Today');

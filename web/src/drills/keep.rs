@@ -84,7 +84,7 @@ impl Keep {
     /// Chooses.
     pub(crate) fn set_settings(self, settings: Settings) {
         self.whole.update(|it| it.settings = settings);
-        self.store(Change::Settings(settings));
+        self.store([Change::Settings(settings)]);
     }
 
     /// What is wrong with the storage; practice goes on without it.
@@ -106,14 +106,14 @@ impl Keep {
         self.practice
             .update(|it| it.answered(&given.class, outcome, seconds, day));
         self.whole.update(|it| it.answers.push(logged.clone()));
-        self.store(Change::Answer(logged));
+        self.store([Change::Answer(logged)]);
     }
 
     /// Notes that a task was begun, so that one that is begun again says so.
     pub(crate) fn begin(self, task: TaskId) {
         if !self.was_begun(&task) {
             self.whole.update(|it| it.begun.push(task));
-            self.store(Change::Begun(task));
+            self.store([Change::Begun(task)]);
         }
     }
 
@@ -137,15 +137,43 @@ impl Keep {
     /// Takes in the results of a set, together with those of the same set and seed.
     pub(crate) fn put_handed(self, results: Results) {
         self.whole.update(|it| it.put_handed(results.clone()));
-        self.store(Change::Handed(results));
+        self.store([Change::Handed(results)]);
     }
 
-    /// Keeps this and nothing else; gives back what was kept before.
-    pub(crate) fn replace(self, kept: Kept) -> Kept {
-        let before = self.whole.get_untracked();
+    /// Keeps all of this too, but for its settings.
+    pub(crate) fn add(self, kept: Kept) {
+        self.show(self.whole.get_untracked().with(kept.clone()));
+        self.stale.set_value(true);
+        self.store([Change::Add(Box::new(kept))]);
+    }
+
+    /// Keeps this and nothing else.
+    pub(crate) fn replace(self, kept: Kept) {
+        let settings = kept.settings;
         self.show(kept.clone());
-        self.store(Change::Whole(Box::new(kept)));
-        before
+        // All or none of them: what is stored in one go is one transaction.
+        self.store([
+            Change::Clear,
+            Change::Add(Box::new(kept)),
+            Change::Settings(settings),
+        ]);
+    }
+
+    /// Goes back from what was kept after a change to what was kept before it; what came later,
+    /// here or in another tab, stays.
+    pub(crate) fn go_back(self, before: Kept, after: Kept) {
+        let settings = before.settings;
+        let added = after.without(&before);
+        let mut now = self.whole.get_untracked().without(&added);
+        now = now.with(before.clone());
+        now.settings = settings;
+        self.show(now);
+        self.stale.set_value(true);
+        self.store([
+            Change::Remove(Box::new(added)),
+            Change::Add(Box::new(before)),
+            Change::Settings(settings),
+        ]);
     }
 
     fn show(self, kept: Kept) {
@@ -153,8 +181,8 @@ impl Keep {
         self.whole.set(kept);
     }
 
-    fn store(self, change: Change) {
-        self.waiting.update_value(|it| it.push(change));
+    fn store(self, changes: impl IntoIterator<Item = Change>) {
+        self.waiting.update_value(|it| it.extend(changes));
         self.settle();
     }
 
@@ -187,8 +215,9 @@ impl Keep {
             if !changes.is_empty() {
                 base::write(&base, &changes).await?;
                 // Others may have come meanwhile.
-                self.waiting
-                    .update_value(|it| drop(it.drain(..changes.len())));
+                self.waiting.update_value(|it| {
+                    it.drain(..changes.len());
+                });
                 self.tabs.with_value(Tabs::tell);
             } else if self.stale.get_value() {
                 let (kept, damaged) = base::read(&base).await?;

@@ -28,8 +28,8 @@ enum Asked {
 #[derive(Clone, Debug, Default, PartialEq)]
 struct Told {
     said: String,
-    /// What was kept before, to go back to.
-    before: Option<drill::kept::Kept>,
+    /// What was kept before and after, to go back.
+    change: Option<(drill::kept::Kept, drill::kept::Kept)>,
 }
 
 #[derive(Clone, Copy)]
@@ -48,20 +48,24 @@ impl Desk {
     }
 
     fn say(self, said: String) {
-        self.told.set(Told { said, before: None });
+        self.told.set(Told { said, change: None });
     }
 
-    /// Puts something in place of all; the way back stays open until something else is done.
-    fn put(self, kept: drill::kept::Kept, said: impl FnOnce(usize) -> String) {
-        let said = said(kept.answers.len());
-        let before = Some(self.keep.replace(kept));
-        self.told.set(Told { said, before });
+    /// Changes what is kept; the way back stays open until something else is done.
+    fn change(self, change: impl FnOnce(Keep), said: impl FnOnce(usize) -> String) {
+        let before = self.keep.whole().get_untracked();
+        change(self.keep);
+        let after = self.keep.whole().get_untracked();
+        self.told.set(Told {
+            said: said(after.answers.len()),
+            change: Some((before, after)),
+        });
         self.asked.set(None);
     }
 
     fn undo(self) {
-        if let Some(before) = self.told.get_untracked().before {
-            self.keep.replace(before);
+        if let Some((before, after)) = self.told.get_untracked().change {
+            self.keep.go_back(before, after);
             self.say(self.words.kept.undone.to_owned());
         }
     }
@@ -94,7 +98,7 @@ impl Desk {
     fn read(self, name: &str, text: &str) {
         match drill::kept::Kept::from_json(text) {
             Ok(kept) if self.keep.whole().with_untracked(|it| it.is_empty()) => {
-                self.put(kept, self.words.kept.imported);
+                self.change(|keep| keep.replace(kept), self.words.kept.imported);
             }
             Ok(kept) => {
                 self.say(String::new());
@@ -158,7 +162,7 @@ pub(crate) fn Kept() -> impl IntoView {
             {move || desk.asked.get().map(|asked| view! { <Question desk asked/> })}
             <div class="done" role="status">
                 <p>{move || desk.told.with(|it| it.said.clone())}</p>
-                <Show when=move || desk.told.with(|it| it.before.is_some())>
+                <Show when=move || desk.told.with(|it| it.change.is_some())>
                     <button type="button" on:click=move |_| desk.undo()>{own.undo}</button>
                 </Show>
             </div>
@@ -186,7 +190,7 @@ fn Question(desk: Desk, asked: Asked) -> impl IntoView {
                     settings,
                     ..drill::kept::Kept::default()
                 };
-                desk.put(empty, |_| own.deleted.to_owned());
+                desk.change(|keep| keep.replace(empty), |_| own.deleted.to_owned());
             };
             let answers = view! {
                 <button type="button" on:click=delete>{own.delete_all}</button>
@@ -197,10 +201,13 @@ fn Question(desk: Desk, asked: Asked) -> impl IntoView {
             let question = (own.ask_import)(kept.answers.len(), here);
             let (added, replaced) = (kept.clone(), *kept);
             let add = move |_| {
-                let both = desk.keep.whole().get_untracked().with(*added.clone());
-                desk.put(both, own.imported);
+                let added = *added.clone();
+                desk.change(|keep| keep.add(added), own.imported);
             };
-            let replace = move |_| desk.put(replaced.clone(), own.imported);
+            let replace = move |_| {
+                let replaced = replaced.clone();
+                desk.change(|keep| keep.replace(replaced), own.imported);
+            };
             let answers = view! {
                 <button type="button" on:click=add>{own.add}</button>
                 <button type="button" on:click=replace>{own.replace}</button>

@@ -5,6 +5,7 @@ use super::keep::use_keep;
 use super::route::Part;
 use crate::today::{local_day, weekday};
 use crate::words::ProgressWords;
+use crate::words::progress::{GoingWords, Standing};
 use drawing::bars::{Bar, bars};
 use drawing::forgetting_curve::{self, ForgettingView, forgetting_curve};
 use drawing::skill_rose::{self, SkillRoseView, skill_rose};
@@ -25,7 +26,7 @@ const WEEKS: u32 = 28;
 
 const ROSE: Size = Size::new(360.0, 384.0);
 const CURVE: Size = Size::new(420.0, 260.0);
-const BARS: [Size; 2] = [Size::new(360.0, 154.0), Size::new(360.0, 176.0)];
+const BARS: [Size; 2] = [Size::new(360.0, 147.0), Size::new(360.0, 168.0)];
 
 /// The part.
 #[component]
@@ -42,11 +43,15 @@ pub(crate) fn Progress() -> impl IntoView {
             (it.answers.len(), days.len())
         });
         keep.practice().with(|it| {
-            let least = least_remembered(it, today);
             let due = it.due(today, 1);
-            let least = due.first().copied().or(least);
-            let least = least.map(|it| (it, it.recall(today)));
-            (own.next)(answers, days, least, !due.is_empty())
+            let least = due.first().copied().or(least_remembered(it, today));
+            (own.next)(&Standing {
+                answers,
+                days,
+                least,
+                recall: least.map_or(0.0, |it| it.recall(today)),
+                is_due: !due.is_empty(),
+            })
         })
     };
     let to_today = || {
@@ -238,14 +243,28 @@ fn Time() -> impl IntoView {
         let named = kinds.map(|(kind, seconds)| ((words.kind)(kind).to_owned(), seconds));
         named.to_vec()
     });
+    let told =
+        move |spent: Memo<Vec<(String, f64)>>| Signal::derive(move || rows(own, &spent.get()));
     view! {
         <figure>
             <figcaption><h3>{own.by_day}</h3></figcaption>
-            <Spent id="time-by-day" title=own.by_day first=own.when spent=by_day size=BARS[0]/>
+            <Spent id="time-by-day" title=own.by_day spent=by_day size=BARS[0]/>
             <figcaption><h3>{own.by_kind}</h3></figcaption>
-            <Spent id="time-by-kind" title=own.by_kind first=own.kinds spent=by_kind size=BARS[1]/>
+            <Spent id="time-by-kind" title=own.by_kind spent=by_kind size=BARS[1]/>
+            <details class="figures">
+                <summary>{own.figures}</summary>
+                <Table caption=own.by_day columns=vec![own.when, own.time] rows=told(by_day)/>
+                <Table caption=own.by_kind columns=vec![own.kinds, own.time] rows=told(by_kind)/>
+            </details>
         </figure>
     }
+}
+
+/// Names and times in words.
+fn rows(words: &GoingWords, spent: &[(String, f64)]) -> Vec<Vec<String>> {
+    let all = spent.iter();
+    all.map(|(name, seconds)| vec![name.clone(), (words.spent)(*seconds)])
+        .collect()
 }
 
 /// Times as bars.
@@ -253,19 +272,14 @@ fn Time() -> impl IntoView {
 fn Spent(
     id: &'static str,
     title: &'static str,
-    first: &'static str,
     spent: Memo<Vec<(String, f64)>>,
     size: Size,
 ) -> impl IntoView {
     let words: &ProgressWords = expect_context::<&'static ProgressWords>();
     let own = &words.going;
-    let rows = move || -> Vec<Vec<String>> {
-        let all = spent.get().into_iter();
-        all.map(|(name, seconds)| vec![name, (own.spent)(seconds)])
-            .collect()
-    };
     let draw = move |size| {
-        let (spent, rows) = (spent.get(), rows());
+        let spent = spent.get();
+        let rows = rows(own, &spent);
         let all = spent.iter().zip(&rows).map(|((_, seconds), row)| Bar {
             name: &row[0],
             value: *seconds,
@@ -274,13 +288,12 @@ fn Spent(
         bars(&all.collect::<Vec<_>>(), size)
     };
     let said = move || {
-        let cells = rows().into_iter().map(|row| row.join(": "));
+        let cells = rows(own, &spent.get())
+            .into_iter()
+            .map(|row| row.join(": "));
         cells.collect::<Vec<_>>().join(", ")
     };
-    view! {
-        <Drawn id title description=Signal::derive(said) size draw/>
-        <Figures caption=title columns=vec![first, own.time] rows=Signal::derive(rows)/>
-    }
+    view! { <Drawn id title description=Signal::derive(said) size draw/> }
 }
 
 /// The figures of a picture as a table, folded away.
@@ -291,6 +304,21 @@ fn Figures(
     rows: Signal<Vec<Vec<String>>>,
 ) -> impl IntoView {
     let words: &ProgressWords = expect_context::<&'static ProgressWords>();
+    view! {
+        <details class="figures">
+            <summary>{words.going.figures}</summary>
+            <Table caption columns rows/>
+        </details>
+    }
+}
+
+/// A table; the first of each row names it.
+#[component]
+fn Table(
+    caption: &'static str,
+    columns: Vec<&'static str>,
+    rows: Signal<Vec<Vec<String>>>,
+) -> impl IntoView {
     let row = |row: Vec<String>| {
         let mut cells = row.into_iter();
         let first = cells.next();
@@ -303,15 +331,12 @@ fn Figures(
     };
     let titles = columns.into_iter();
     view! {
-        <details class="figures">
-            <summary>{words.going.figures}</summary>
-            <table>
-                <caption class="unseen">{caption}</caption>
-                <thead>
-                    <tr>{titles.map(|it| view! { <th scope="col">{it}</th> }).collect_view()}</tr>
-                </thead>
-                <tbody>{move || rows.get().into_iter().map(row).collect_view()}</tbody>
-            </table>
-        </details>
+        <table>
+            <caption class="unseen">{caption}</caption>
+            <thead>
+                <tr>{titles.map(|it| view! { <th scope="col">{it}</th> }).collect_view()}</tr>
+            </thead>
+            <tbody>{move || rows.get().into_iter().map(row).collect_view()}</tbody>
+        </table>
     }
 }

@@ -41,6 +41,8 @@ struct Day {
     queue: Memo<Queue>,
     /// Classes that were put already, whatever came of them.
     put: RwSignal<Vec<Class>>,
+    /// Whether the last of them was answered.
+    answered: StoredValue<bool>,
     /// How many new ones are wanted beyond the usual.
     extra: RwSignal<usize>,
     search: StoredValue<Option<Search>>,
@@ -64,6 +66,7 @@ impl Day {
             stage: RwSignal::new(Stage::Overview),
             queue: Memo::new(queue),
             put,
+            answered: StoredValue::new(true),
             extra,
             search: StoredValue::new(None),
         }
@@ -81,6 +84,7 @@ impl Day {
             .with_untracked(|it| Search::new(&wanted.class, &settings, it, local_day()));
         self.search.set_value(Some(search));
         self.put.update(|it| it.push(wanted.class));
+        self.answered.set_value(false);
         self.stage.set(Stage::Looking(0.0));
         request_animation_frame(move || self.slice());
     }
@@ -125,7 +129,19 @@ impl Day {
         }));
     }
 
+    fn answer(self, given: &Given) {
+        self.answered.set_value(true);
+        self.keep.answered(given, local_day());
+    }
+
+    /// What was put and not answered is still to be done.
     fn stop(self) {
+        if !self.answered.get_value() {
+            self.put.update(|it| {
+                it.pop();
+            });
+            self.answered.set_value(true);
+        }
         self.stage.set(Stage::Overview);
     }
 }
@@ -199,7 +215,7 @@ fn Overview(day: Day) -> impl IntoView {
         };
         view! {
             <li>
-                <span class="tag">{kind}</span>
+                <span class="tag">{kind}" "</span>
                 {(words.class)(&it.class)}
             </li>
         }
@@ -248,7 +264,7 @@ fn Playing(day: Day, put: Put) -> impl IntoView {
         <Play
             put
             on_begun=Callback::new(move |()| keep.begin(task))
-            on_given=Callback::new(move |given: Given| keep.answered(&given, local_day()))
+            on_given=Callback::new(move |given: Given| day.answer(&given))
             on_next=Callback::new(move |()| day.next())
         />
     }

@@ -192,24 +192,22 @@ const GOING: GoingWords = GoingWords {
     empty: "Nothing practised yet. Each answer adds to a picture of how you do on every heading, \
             how long it will hold, and where the time went.",
     to_today: "Practise what is due",
-    next: |answers, days, least, is_due| {
+    next: |it| {
         let so_far = format!(
             "{} on {}.",
-            some(answers, "answer", "answers"),
-            some(days, "day", "days")
+            some(it.answers, "answer", "answers"),
+            some(it.days, "day", "days")
         );
-        match least {
-            None => so_far,
-            Some((it, recall)) if is_due => format!(
-                "{so_far} Next: refresh “{}”, of which you are least sure ({} today).",
-                class(&it.class),
-                percent(recall)
-            ),
-            Some((it, recall)) => format!(
-                "{so_far} All of it holds today; “{}” will fade first ({}).",
-                class(&it.class),
-                percent(recall)
-            ),
+        let Some(least) = it.least else {
+            return so_far;
+        };
+        let (named, recall) = (class(&least.class), percent(it.recall));
+        if it.is_due {
+            format!(
+                "{so_far} Next: refresh “{named}”, of which you are least sure ({recall} today)."
+            )
+        } else {
+            format!("{so_far} All of it holds today; “{named}” is the least sure ({recall}).")
         }
     },
     which: "Show",

@@ -60,14 +60,26 @@ pub(crate) struct SettingsWords {
     pub(crate) refused: fn(&str, [f64; 2]) -> String,
 }
 
+/// Where a student stands.
+pub(crate) struct Standing<'a> {
+    /// How many answers there are.
+    pub(crate) answers: usize,
+    /// On how many days they were given.
+    pub(crate) days: usize,
+    /// The class that is remembered least.
+    pub(crate) least: Option<&'a Practised>,
+    /// The chance of recalling it today, 0 to 1.
+    pub(crate) recall: f64,
+    /// Whether it is due.
+    pub(crate) is_due: bool,
+}
+
 /// The words for how practice goes.
 pub(crate) struct GoingWords {
     pub(crate) title: &'static str,
     pub(crate) empty: &'static str,
     pub(crate) to_today: &'static str,
-    /// Takes how many answers, on how many days, and the least remembered class with its chance
-    /// of recall today.
-    pub(crate) next: fn(usize, usize, Option<(&Practised, f64)>, bool) -> String,
+    pub(crate) next: fn(&Standing) -> String,
     pub(crate) which: &'static str,
     pub(crate) all_kinds: &'static str,
     pub(crate) all_classes: &'static str,

@@ -14,6 +14,7 @@ use super::set::check_version;
 use compass::range::Range;
 use compass::unit::Unit;
 use serde::{Deserialize, Serialize};
+use std::collections::HashSet;
 
 /// The version of this shape.
 pub const VERSION: u32 = 1;
@@ -264,6 +265,19 @@ impl Kept {
             self.put_handed(results);
         }
         self.tidy();
+        self
+    }
+
+    /// What this holds and the other does not; the settings are this one's. Results of a set that
+    /// both hold are left out, whatever their answers.
+    #[must_use]
+    pub fn without(mut self, other: &Self) -> Self {
+        let answers: HashSet<String> = other.answers.iter().map(Logged::key).collect();
+        let begun: HashSet<String> = other.begun.iter().map(begun_key).collect();
+        let handed: HashSet<String> = other.handed.iter().map(handed_key).collect();
+        self.answers.retain(|it| !answers.contains(&it.key()));
+        self.begun.retain(|it| !begun.contains(&begun_key(it)));
+        self.handed.retain(|it| !handed.contains(&handed_key(it)));
         self
     }
 

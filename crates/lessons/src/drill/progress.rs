@@ -40,11 +40,6 @@ pub fn skill_in_turns(practice: &Practice, kind: Option<Kind>, day: u32) -> [[Sk
     })
 }
 
-/// How well each kind is remembered on a day, over all its classes.
-pub fn skill_by_kind(practice: &Practice, day: u32) -> [(Kind, Skill); 8] {
-    Kind::ALL.map(|kind| (kind, skill(practice, day, |it| it.kind == kind)))
-}
-
 fn skill(practice: &Practice, day: u32, of: impl Fn(&Class) -> bool) -> Skill {
     let recalls: Vec<f64> = (practice.classes.iter())
         .filter(|it| of(&it.class))

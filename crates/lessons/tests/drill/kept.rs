@@ -102,6 +102,20 @@ fn two_that_are_put_together_lose_nothing_and_count_nothing_twice() {
 }
 
 #[test]
+fn what_was_added_can_be_taken_out_again() {
+    let file = Kept {
+        answers: vec![logged(1, 20_003), logged(2, 20_001)],
+        begun: vec![logged(5, 0).task],
+        ..Kept::default()
+    };
+    let both = kept().with(file);
+    let added = both.clone().without(&kept());
+    assert_eq!(added.answers, [logged(2, 20_001)]);
+    assert_eq!((added.begun.len(), added.handed.len()), (1, 0));
+    assert_eq!(both.without(&added), kept());
+}
+
+#[test]
 fn a_broken_file_is_refused_in_a_sentence_that_names_the_field() {
     let json = kept().to_json();
     for (from, to, said) in [

@@ -3,7 +3,7 @@
 use lessons::drill::kept::{Kept, Logged};
 use lessons::drill::mark::Outcome;
 use lessons::drill::progress::{
-    forgetting, new_on, next_due_in, seconds_by_day, seconds_by_kind, skill_by_kind, skill_in_turns,
+    forgetting, new_on, next_due_in, seconds_by_day, seconds_by_kind, skill_in_turns,
 };
 use lessons::drill::{Class, Hemisphere, Kind, Manoeuvre, Octant, TaskId};
 
@@ -54,9 +54,6 @@ fn skill_is_a_mean_and_what_was_never_practised_has_none() {
     let rolled = skill_in_turns(&practice, Some(Kind::RollOut), 110);
     assert_eq!(rolled[0][0].recall, Some(recall(1)));
     assert_eq!(rolled[6][1].recall, None);
-    let by_kind = skill_by_kind(&practice, 110);
-    assert_eq!((by_kind[5].0, by_kind[5].1.classes), (Kind::SetGyro, 1));
-    assert_eq!(by_kind[7].1.recall, None);
 }
 
 #[test]

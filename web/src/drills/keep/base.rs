@@ -24,9 +24,12 @@ const STORES: [&str; 4] = [ANSWERS, HANDED, BEGUN, SETTINGS];
 /// The one record of its store.
 const OWN: &str = "own";
 
+/// Brings a database from one version to the next.
+type Upgrade = fn(&Database) -> Result<(), Error>;
+
 /// What brings a database from each version to the next, in order. A step that was ever handed
 /// out is never changed.
-const STEPS: [fn(&Database) -> Result<(), Error>; 2] = [
+const STEPS: [Upgrade; 2] = [
     // Answers of practice, and results of sets.
     |base| make(base, &[ANSWERS, HANDED]),
     // What was begun and left, and what the student chose.
@@ -44,8 +47,12 @@ pub(super) enum Change {
     Handed(Results),
     /// What the student chose.
     Settings(Settings),
-    /// All of it is this and nothing else.
-    Whole(Box<Kept>),
+    /// All of this more, but for its settings; nothing that another tab kept is lost by it.
+    Add(Box<Kept>),
+    /// All of this less.
+    Remove(Box<Kept>),
+    /// Nothing is left.
+    Clear,
 }
 
 /// Opens the database and brings it up to date. `on_blocked` is called while a tab of an older
@@ -154,21 +161,8 @@ async fn apply(writing: &Transaction, change: &Change) -> Result<(), Error> {
         Change::Answer(answer) => put(writing, ANSWERS, &answer.key(), &text(answer)).await,
         Change::Begun(task) => put(writing, BEGUN, &begun_key(task), &text(task)).await,
         Change::Settings(settings) => put(writing, SETTINGS, OWN, &text(settings)).await,
-        Change::Handed(results) => {
-            let key = handed_key(results);
-            let store = writing.object_store(HANDED)?;
-            let had = store.get(JsValue::from(&key))?.await?;
-            let had = had.and_then(|it| Results::from_json(&it.as_string()?).ok());
-            let now = match had {
-                Some(had) => joined(&had, results.clone()),
-                None => results.clone(),
-            };
-            put(writing, HANDED, &key, &text(&now)).await
-        }
-        Change::Whole(kept) => {
-            for store in STORES {
-                writing.object_store(store)?.clear()?.await?;
-            }
+        Change::Handed(results) => put_handed(writing, results).await,
+        Change::Add(kept) => {
             for answer in &kept.answers {
                 put(writing, ANSWERS, &answer.key(), &text(answer)).await?;
             }
@@ -176,11 +170,39 @@ async fn apply(writing: &Transaction, change: &Change) -> Result<(), Error> {
                 put(writing, BEGUN, &begun_key(task), &text(task)).await?;
             }
             for results in &kept.handed {
-                put(writing, HANDED, &handed_key(results), &text(results)).await?;
+                put_handed(writing, results).await?;
             }
-            put(writing, SETTINGS, OWN, &text(&kept.settings)).await
+            Ok(())
+        }
+        Change::Remove(kept) => {
+            let answers = kept.answers.iter().map(|it| (ANSWERS, it.key()));
+            let begun = kept.begun.iter().map(|it| (BEGUN, begun_key(it)));
+            let handed = kept.handed.iter().map(|it| (HANDED, handed_key(it)));
+            for (store, key) in answers.chain(begun).chain(handed) {
+                let store = writing.object_store(store)?;
+                store.delete(JsValue::from(&key))?.await?;
+            }
+            Ok(())
+        }
+        Change::Clear => {
+            for store in STORES {
+                writing.object_store(store)?.clear()?.await?;
+            }
+            Ok(())
         }
     }
+}
+
+async fn put_handed(writing: &Transaction, results: &Results) -> Result<(), Error> {
+    let key = handed_key(results);
+    let store = writing.object_store(HANDED)?;
+    let had = store.get(JsValue::from(&key))?.await?;
+    let had = had.and_then(|it| Results::from_json(&it.as_string()?).ok());
+    let now = match had {
+        Some(had) => joined(&had, results.clone()),
+        None => results.clone(),
+    };
+    put(writing, HANDED, &key, &text(&now)).await
 }
 
 async fn put(writing: &Transaction, store: &str, key: &str, text: &str) -> Result<(), Error> {
