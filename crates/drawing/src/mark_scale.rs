@@ -2,7 +2,7 @@
 //! band and a mark where the flight came out.
 
 use crate::layout::fits;
-use crate::lettering::{label, plate};
+use crate::lettering::{label, text_width};
 use crate::outline::{polygon, rounded, segment};
 use crate::shape::{Anchor, Pen, Shape};
 use crate::theme::Role;
@@ -69,7 +69,43 @@ pub fn mark_scale(view: &MarkScaleView, size: Size) -> Vec<Shape> {
     shapes.push(Shape::line(along, Pen::solid(Role::Ink, 2.0 * line)));
 
     let text = (TEXT * size.height).min(18.0);
-    let figures = |degrees: f64| format!("{}°", degrees.abs());
+    figures(&mut shapes, view, &scale, size, text);
+    mark(&mut shapes, view, &scale, size, text);
+    shapes
+}
+
+/// What the band's ends stand for, and what it is; where it is too narrow for that, the words
+/// stand below it in the place of the figures.
+fn figures(shapes: &mut Vec<Shape>, view: &MarkScaleView, scale: &Scale, size: Size, text: f64) {
+    let below = 0.84 * size.height;
+    let half = scale.degree * view.tolerance_deg;
+    let middle = if view.has_side {
+        scale.x(0.0)
+    } else {
+        scale.x(0.5 * view.tolerance_deg)
+    };
+    let width = if view.has_side { 2.0 * half } else { half };
+    let small = 0.9 * text;
+    let within = |at: Point| {
+        let ink = Role::Ink.solid();
+        let words = view.words.within.to_owned();
+        label(words, at, Anchor::Middle, small, 600, ink)
+    };
+    if text_width(view.words.within, small) > width {
+        // Not beyond the picture's edge.
+        let room = 0.5 * text_width(view.words.within, small);
+        let x = middle.clamp(room, (size.width - room).max(room));
+        shapes.push(within(Point::new(x, below)));
+        return;
+    }
+    let beside = if view.has_side {
+        scale.x(0.5 * view.tolerance_deg)
+    } else {
+        middle
+    };
+    let fits_beside = text_width(view.words.within, small) < half;
+    let x = if fits_beside { beside } else { middle };
+    shapes.push(within(Point::new(x, 0.51 * size.height)));
     let ends: &[f64] = if view.has_side {
         &[-1.0, 0.0, 1.0]
     } else {
@@ -77,19 +113,11 @@ pub fn mark_scale(view: &MarkScaleView, size: Size) -> Vec<Shape> {
     };
     for end in ends {
         let degrees = end * view.tolerance_deg;
-        let at = Point::new(scale.x(degrees), 0.84 * size.height);
+        let at = Point::new(scale.x(degrees), below);
+        let figure = format!("{}°", degrees.abs());
         let faint = Role::FaintInk.solid();
-        shapes.push(label(
-            figures(degrees),
-            at,
-            Anchor::Middle,
-            text,
-            400,
-            faint,
-        ));
+        shapes.push(label(figure, at, Anchor::Middle, text, 400, faint));
     }
-    mark(&mut shapes, view, &scale, size, text);
-    shapes
 }
 
 /// The mark above the scale, with its words on the side where there is more room.
@@ -117,15 +145,6 @@ fn mark(shapes: &mut Vec<Shape>, view: &MarkScaleView, scale: &Scale, size: Size
         700,
         ink,
     ));
-    let inside = Point::new(
-        if view.has_side {
-            scale.x(0.0)
-        } else {
-            scale.x(0.5 * view.tolerance_deg)
-        },
-        0.51 * size.height,
-    );
-    plate(shapes, view.words.within, inside, 0.9 * text, Role::Paper);
 }
 
 struct Scale {
