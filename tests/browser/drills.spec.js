@@ -34,6 +34,12 @@ async function put(open, page, kind) {
   return asked;
 }
 
+// From now on the page's clock stands unless it is told to go on.
+async function stopClock(page) {
+  const now = await page.evaluate(() => Date.now());
+  await page.clock.pauseAt(now + 1000);
+}
+
 // Lets the page's own clock go on, frame by frame, so that a flight of minutes takes seconds.
 async function goOn(page, seconds) {
   for (let gone = 0; gone < seconds - 1e-6; gone += 0.5) {
@@ -75,7 +81,9 @@ test('what is chosen is answered by keyboard, explained, and tried again', async
 test('a turn is flown by keyboard on the compass alone, and one by the clock', async ({ open, page }) => {
   await page.clock.install();
   for (const kind of ['roll-out', 'timed-turn']) {
+    await page.clock.resume();
     const asked = await put(open, page, kind);
+    await stopClock(page);
     const { bank_deg: bank, simulated_deg: reading, simulated_s: seconds } = asked.aim;
     await page.keyboard.press(' ');
     await stage(page, 'flown');
@@ -116,8 +124,9 @@ test('a turn is flown by keyboard on the compass alone, and one by the clock', a
 test('a pause without leave gives no mark, and a task begun before says so', async ({ open, page }) => {
   await page.clock.install();
   await put(open, page, 'timed-turn');
+  await stopClock(page);
   await page.keyboard.press(' ');
-  await goOn(page, 2);
+  await goOn(page, 2.5);
   await page.keyboard.press(' ');
   await expect(page.locator('#standing')).toHaveText('Paused');
   await goOn(page, 5);
@@ -131,13 +140,16 @@ test('a pause without leave gives no mark, and a task begun before says so', asy
 test('a heading is held in rough air, and a gyro set, by keyboard', async ({ open, page }) => {
   await page.clock.install();
   const held = await put(open, page, 'hold-heading');
+  await stopClock(page);
   await page.keyboard.press(' ');
   await goOn(page, held.aim.to_s + 1);
   await stage(page, 'explained');
   await expect(page.getByRole('heading', { name: 'Beyond the tolerance' })).toBeVisible();
   await expect(play(page)).toContainText(held.explanation.rule);
 
+  await page.clock.resume();
   const gyro = await put(open, page, 'set-gyro');
+  await stopClock(page);
   await page.keyboard.press(' ');
   for (let times = 0; times < 3; times += 1) await page.keyboard.press('+');
   let now = 0;
@@ -167,9 +179,9 @@ test.describe('on a phone', () => {
   test('a task is chosen, flown and explained by touch', async ({ open, page }) => {
     await page.clock.install();
     await open('drills.html#practise');
-    await page.getByText('Timed turn').tap();
-    await page.getByText('1 easy').tap();
-    await page.getByText('South', { exact: true }).tap();
+    for (const name of [/^Timed turn/, '1 easy', 'South']) {
+      await page.getByRole('radio', { name }).tap();
+    }
     await page.getByLabel('Seed').fill(String(SEED));
     await page.getByRole('button', { name: 'Start' }).tap();
     await stage(page, 'asked');
@@ -177,8 +189,10 @@ test.describe('on a phone', () => {
     expect(link).toMatch(/kind=timed-turn&seed=7&lat=-\d+&level=1&tol=10$/);
     const question = await page.locator('#question').textContent();
     const [, side] = /turn (left|right)/.exec(question);
+    await stopClock(page);
     await page.getByRole('button', { name: 'Begin' }).tap();
     await stage(page, 'flown');
+    await goOn(page, 1);
     for (const control of await page.locator('.pad button:visible').all()) {
       const box = await control.boundingBox();
       expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(44);
@@ -195,6 +209,7 @@ test.describe('on a phone', () => {
     expect(await page.evaluate(across)).toBe(0);
 
     // Had again by its link, it is the same.
+    await page.clock.resume();
     await page.goto('about:blank');
     await page.goto(link);
     await stage(page, 'asked');
@@ -203,7 +218,8 @@ test.describe('on a phone', () => {
     // What cannot be is said, and nothing is lost.
     await open('drills.html#practise?kind=read&seed=1&lat=5');
     await expect(page.getByRole('alert')).toContainText('at least 20° from the equator, not 5°');
-    await expect(page.getByLabel('Latitude')).toBeVisible();
+    await expect(page.getByLabel('Latitude')).toHaveValue('5');
+    await expect(page.getByRole('radio', { name: /^Read the card/ })).toBeChecked();
   });
 });
 
@@ -218,7 +234,7 @@ for (const colorScheme of ['light', 'dark']) {
       };
       await open('drills.html#practise');
       await clean('form');
-      for (const kind of ['corrections', 'read', 'set-gyro', 'roll-out']) {
+      for (const kind of ['corrections', 'set-gyro', 'roll-out']) {
         await open(address(kind));
         await stage(page, 'asked');
         await clean(`${kind} asked`);

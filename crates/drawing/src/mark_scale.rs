@@ -181,3 +181,89 @@ impl Scale {
         self.zero + self.degree * degrees.clamp(-self.reach, self.reach)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::shape::Text;
+
+    const SIZE: Size = Size::new(360.0, 88.0);
+
+    fn texts(error_deg: f64, has_side: bool) -> Vec<Text> {
+        let view = MarkScaleView {
+            error_deg,
+            tolerance_deg: 10.0,
+            has_side,
+            words: Words {
+                error: "off",
+                within: "within 10°",
+            },
+        };
+        let shapes = mark_scale(&view, SIZE);
+        let texts = shapes.into_iter().filter_map(|shape| match shape {
+            Shape::Text(text) => Some(text),
+            _ => None,
+        });
+        texts.collect()
+    }
+
+    fn x(text: &Text) -> f64 {
+        text.place.translation().x
+    }
+
+    #[test]
+    fn what_is_off_to_the_left_stands_left_of_what_is_off_to_the_right() {
+        let at = |error| {
+            let found = texts(error, true);
+            x(found.iter().find(|it| it.content == "off").unwrap())
+        };
+        assert!(at(-15.0) < at(-5.0) && at(5.0) > at(-5.0) && at(15.0) > at(5.0));
+    }
+
+    #[test]
+    fn words_stay_within_the_picture_and_apart_however_far_off() {
+        for error in [0.0, 9.0, -20.0, 91.9, 180.0] {
+            for has_side in [true, false] {
+                let found = texts(error, has_side);
+                for text in &found {
+                    let width = text_width(&text.content, text.size);
+                    let left = match text.anchor {
+                        Anchor::Start => x(text),
+                        Anchor::Middle => x(text) - width / 2.0,
+                        Anchor::End => x(text) - width,
+                    };
+                    assert!(
+                        left >= 0.0 && left + width <= SIZE.width,
+                        "{error} {text:?}"
+                    );
+                }
+                // The figures stand only where the band has room for its own words.
+                let figures = found.iter().filter(|it| it.content == "10°").count();
+                assert!(figures == 0 || error.abs() < 40.0, "{error}");
+            }
+        }
+    }
+
+    #[test]
+    fn no_picture_without_a_size_or_a_tolerance() {
+        let view = MarkScaleView {
+            error_deg: f64::NAN,
+            tolerance_deg: 10.0,
+            has_side: true,
+            words: Words::default(),
+        };
+        assert!(mark_scale(&view, SIZE).is_empty());
+        let none = MarkScaleView {
+            error_deg: 1.0,
+            tolerance_deg: 0.0,
+            ..view
+        };
+        assert!(mark_scale(&none, SIZE).is_empty());
+        let small = MarkScaleView {
+            tolerance_deg: 5.0,
+            ..none
+        };
+        assert!(mark_scale(&small, Size::new(4.0, 4.0)).is_empty());
+        assert!(!mark_scale(&small, SIZE).is_empty());
+    }
+}
