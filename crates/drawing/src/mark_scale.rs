@@ -38,7 +38,8 @@ const TEXT: f64 = 0.24;
 
 /// Draws the scale; nothing under 8 or over 100,000 either way, nor for a tolerance that is none.
 pub fn mark_scale(view: &MarkScaleView, size: Size) -> Vec<Shape> {
-    if !fits(size) || !(view.tolerance_deg > 0.0 && view.error_deg.is_finite()) {
+    let can_be = view.tolerance_deg > 0.0 && view.error_deg.is_finite();
+    if !(fits(size) && can_be) {
         return Vec::new();
     }
     let scale = Scale::new(view, size);

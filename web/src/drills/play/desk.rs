@@ -40,11 +40,13 @@ pub(super) fn Desk() -> impl IntoView {
                     .unwrap_or_default()
                     .then(|| view! { <Card/> })
             };
+            let covered = board.part(|it| !it.cover.shows_heading());
+            let covered = move || covered.get().unwrap_or_default().then_some("heading");
             let dial = (kind == Kind::SetGyro).then(|| view! { <Dial/> });
             view! {
                 <div class="desk-of-drill" tabindex="-1" node_ref=desk>
                     <p class="question" id="question">{task.question}</p>
-                    <div class="pictures">{card} {dial}</div>
+                    <div class="pictures" data-covered=covered>{card} {dial}</div>
                     <Instruments kind/>
                     <Standing/>
                     <div class="pad">

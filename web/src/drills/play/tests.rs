@@ -136,7 +136,7 @@ fn flown_well(mut it: Attempt, also: impl Fn(&mut Attempt, u32)) -> Attempt {
         it.ask(Ask::Bank(if bank < 0.0 { -1 } else { 1 }));
     }
     assert_eq!(it.shown().bank_asked, bank.round() as i32);
-    frames.until(&mut it, |it| out(it));
+    frames.until(&mut it, &out);
     it.ask(Ask::Level);
     // It ends by itself.
     frames.until(&mut it, is_explained);
