@@ -28,6 +28,7 @@ const PAGES: [Page; 4] = [
             "situation",
             "controls",
             "pages",
+            "readings",
             "drills",
             "progress",
             "sets",

@@ -52,11 +52,7 @@ pub(crate) fn latitude(text: &str) -> Result<f64, Unread> {
 /// # Errors
 /// The first field that cannot be read, or a task that there cannot be.
 pub(crate) fn task(fields: &str) -> Result<Option<TaskId>, Unread> {
-    let field = |name: &str| {
-        let pairs = fields.split('&').filter_map(|it| it.split_once('='));
-        let mut found = pairs.filter(|(it, _)| *it == name).map(|(_, value)| value);
-        found.next_back().filter(|it| !it.is_empty())
-    };
+    let field = |name| field(fields, name);
     let Some((name, seed)) = field("kind").zip(field("seed")) else {
         return Ok(None);
     };
@@ -79,6 +75,29 @@ pub(crate) fn task(fields: &str) -> Result<Option<TaskId>, Unread> {
     id.check()
         .map_err(|error| Unread::Task(error.to_string()))?;
     Ok(Some(id))
+}
+
+/// What a field says; nothing where it is missing or empty.
+fn field<'a>(fields: &'a str, name: &str) -> Option<&'a str> {
+    let pairs = fields.split('&').filter_map(|it| it.split_once('='));
+    let mut found = pairs.filter(|(it, _)| *it == name).map(|(_, value)| value);
+    found.next_back().filter(|it| !it.is_empty())
+}
+
+/// What of an address can be read, for the form that chooses another task: an easy
+/// prediction where it says nothing. Together it need not be a task.
+pub(crate) fn readable(fields: &str) -> TaskId {
+    let field = |name| field(fields, name);
+    let kind = field("kind").and_then(kind).unwrap_or(Kind::Predict);
+    let seed = field("seed").and_then(|it| it.parse().ok()).unwrap_or(0);
+    let level = field("level").and_then(|it| it.parse().ok());
+    let tolerance: Option<f64> = field("tol").and_then(|it| it.parse().ok());
+    TaskId {
+        latitude_deg: field("lat").and_then(|it| latitude(it).ok()),
+        level: level.filter(|it| (1..=3).contains(it)).unwrap_or(1),
+        tolerance_deg: tolerance.filter(|it| it.is_finite()).unwrap_or(10.0),
+        ..TaskId::new(kind, seed)
+    }
 }
 
 /// The address's fields for a task, which [`task`] reads again.
@@ -135,6 +154,19 @@ mod tests {
         for beyond in ["lat=80", "lat=5", "level=4", "tol=0"] {
             assert!(matches!(with(beyond), Unread::Task(_)), "{beyond}");
         }
+    }
+
+    #[test]
+    fn what_can_be_read_of_an_address_that_is_wrong_fills_the_form() {
+        let read = readable("kind=read&seed=x&lat=5&level=9&tol=5");
+        let expected = TaskId {
+            latitude_deg: Some(5.0),
+            level: 1,
+            tolerance_deg: 5.0,
+            ..TaskId::new(Kind::Read, 0)
+        };
+        assert_eq!(read, expected);
+        assert_eq!(readable("").kind, Kind::Predict);
     }
 
     #[test]

@@ -27,14 +27,8 @@ pub(crate) fn Practise(fields: String) -> impl IntoView {
         Ok(None) => String::new(),
         Err(unread) => (words.practise.unread)(&unread),
     };
-    // What of a task stands in the address fills the form; only its seed is new.
-    let at_first = asked::task(&format!("kind=predict&{fields}&seed=0"))
-        .ok()
-        .flatten();
-    let at_first = at_first.unwrap_or_else(|| TaskId {
-        level: 1,
-        ..TaskId::new(Kind::Predict, 0)
-    });
+    // What of a task stands in the address fills the form.
+    let at_first = asked::readable(&fields);
     view! { <Form words wrong at_first/> }.into_any()
 }
 

@@ -31,7 +31,7 @@ pub(super) static PLAY: PlayWords = PlayWords {
     speed_up: "Faster",
     tell: "Say what is shown",
     again: "Try again",
-    again_from_here: "Try again from here",
+    again_from_here: "Try from here",
     next: "Next task",
     how: |kind| match kind {
         Kind::RollOut => {

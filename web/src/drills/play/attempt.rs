@@ -132,7 +132,7 @@ impl Attempt {
         if let Some(flight) = &attempt.task.flight {
             let scenario = flight.read().map_err(|error| error.to_string())?;
             attempt.scenario = Some(scenario);
-            attempt.to_start()?;
+            attempt.start_over()?;
         }
         Ok(attempt)
     }
@@ -211,7 +211,7 @@ impl Attempt {
     }
 
     /// Puts the flight back to where it starts.
-    fn to_start(&mut self) -> Result<(), String> {
+    fn start_over(&mut self) -> Result<(), String> {
         let Some(scenario) = &self.scenario else {
             return Ok(());
         };
@@ -518,7 +518,7 @@ impl Attempt {
         let settings = std::mem::take(&mut self.settings);
         let flown = self.flown.take();
         // It was built from the same before, so it can be again.
-        if self.to_start().is_err() || step == 0 {
+        if self.start_over().is_err() || step == 0 {
             return;
         }
         if !self.is_piloted() {

@@ -7,6 +7,7 @@ use super::board::use_board;
 use super::views::{Card, Dial};
 use crate::clock::Rate;
 use crate::components::controls::keep_focus;
+use leptos::html;
 use leptos::prelude::*;
 use lessons::drill::Kind;
 use lessons::drill::record::Help;
@@ -18,6 +19,16 @@ const BANKS: [i8; 4] = [-5, -1, 1, 5];
 #[component]
 pub(super) fn Desk() -> impl IntoView {
     let board = use_board();
+    let desk = NodeRef::<html::Div>::new();
+    Effect::new(move || {
+        if let Some(desk) = desk.get() {
+            // The controls of a small screen come into sight, and the next key goes to them.
+            request_animation_frame(move || {
+                let _ = desk.focus();
+                desk.scroll_into_view();
+            });
+        }
+    });
     board
         .of(|attempt| (attempt.task().clone(), attempt.put().allowed.clone()))
         .map(|(task, allowed)| {
@@ -29,11 +40,13 @@ pub(super) fn Desk() -> impl IntoView {
                     .unwrap_or_default()
                     .then(|| view! { <Card/> })
             };
+            let covered = board.part(|it| !it.cover.shows_heading());
+            let covered = move || covered.get().unwrap_or_default().then_some("heading");
             let dial = (kind == Kind::SetGyro).then(|| view! { <Dial/> });
             view! {
-                <div class="desk-of-drill">
+                <div class="desk-of-drill" tabindex="-1" node_ref=desk>
                     <p class="question" id="question">{task.question}</p>
-                    <div class="pictures">{card} {dial}</div>
+                    <div class="pictures" data-covered=covered>{card} {dial}</div>
                     <Instruments kind/>
                     <Standing/>
                     <div class="pad">

@@ -19,6 +19,8 @@ mod explanation;
 mod paper;
 mod question;
 mod replay;
+#[cfg(test)]
+mod tests;
 mod verdict;
 mod views;
 

@@ -64,9 +64,12 @@ pub(super) fn carried(
             ),
         ],
         happened: format!(
-            "The indicator was set {} times, {badly} of them by a compass off by more than \
+            "The indicator was set {}, {badly} of them by a compass off by more than \
              {SET_WELL_DEG}°; it carried {}° in root mean square.",
-            found.set.len(),
+            match found.set.len() {
+                1 => "once".to_owned(),
+                times => format!("{times} times"),
+            },
             words::tidy(root)
         ),
     })

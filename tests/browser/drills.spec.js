@@ -1,0 +1,254 @@
+// The page of drills: each kind of task is put, answered and explained, by keyboard and by touch.
+
+import AxeBuilder from '@axe-core/playwright';
+import { execFile } from 'node:child_process';
+import { promisify } from 'node:util';
+import { expect, test } from './fixtures.js';
+
+// The program, set by `cargo xtask test browser`.
+const { DIPWISE } = process.env;
+
+const run = promisify(execFile);
+const SEED = 7;
+
+const play = (page) => page.locator('.play');
+const stage = (page, name) =>
+  expect(play(page)).toHaveAttribute('data-stage', name, { timeout: 15_000 });
+const address = (kind, more = 'level=1&tol=10') => `drills.html#practise?kind=${kind}&seed=${SEED}&${more}`;
+
+// The same task as the program gives it.
+async function task(kind) {
+  expect(DIPWISE, 'where the program is: run this by `cargo xtask test browser`').toBeTruthy();
+  const { stdout } = await run(DIPWISE, [
+    ...['drill', '--kind', kind, '--seed', String(SEED), '--level', '1', '--count', '1'],
+    ...['--format', 'json'],
+  ]);
+  return JSON.parse(stdout)[0];
+}
+
+async function put(open, page, kind) {
+  await open(address(kind));
+  await stage(page, 'asked');
+  const asked = await task(kind);
+  await expect(page.locator('#question')).toHaveText(asked.question);
+  return asked;
+}
+
+// From now on the page's clock stands unless it is told to go on.
+async function stopClock(page) {
+  const now = await page.evaluate(() => Date.now());
+  await page.clock.pauseAt(now + 1000);
+}
+
+// Lets the page's own clock go on, frame by frame, so that a flight of minutes takes seconds.
+async function goOn(page, seconds) {
+  for (let gone = 0; gone < seconds - 1e-6; gone += 0.5) {
+    await page.clock.fastForward(Math.min(500, Math.round(1000 * (seconds - gone))));
+  }
+}
+
+test('what is chosen is answered by keyboard, explained, and tried again', async ({ open, page }) => {
+  for (const kind of ['predict', 'read', 'name-the-cause', 'corrections']) {
+    const asked = await put(open, page, kind);
+    const right = asked.choices.findIndex((choice) => choice.right);
+    if (kind === 'read') {
+      await page.keyboard.press(' ');
+      await expect(page.getByRole('button', { name: 'Pause' })).toBeVisible();
+    }
+    const wrong = (right + 1) % asked.choices.length;
+    await page.keyboard.press(String(wrong + 1));
+    await stage(page, 'explained');
+    await expect(page.getByRole('heading', { name: 'Not right' })).toBeFocused();
+    await expect(page.locator('.right-is')).toHaveText(`The right answer: ${asked.choices[right].text}`);
+    for (const part of ['happened', 'why', 'rule']) {
+      await expect(play(page)).toContainText(asked.explanation[part]);
+    }
+
+    // Another try is told what it is, and what it would have been.
+    await page.keyboard.press('r');
+    await stage(page, 'asked');
+    await page.keyboard.press(String(right + 1));
+    await expect(page.getByRole('heading', { name: 'Right' })).toBeFocused();
+    await expect(page.locator('#not-counted')).toContainText('taken back');
+
+    const before = page.url();
+    await page.keyboard.press('n');
+    await expect.poll(() => page.url()).not.toBe(before);
+    await stage(page, 'asked');
+  }
+});
+
+test('a turn is flown by keyboard on the compass alone, and one by the clock', async ({ open, page }) => {
+  await page.clock.install();
+  for (const kind of ['roll-out', 'timed-turn']) {
+    await page.clock.resume();
+    const asked = await put(open, page, kind);
+    await stopClock(page);
+    const { bank_deg: bank, simulated_deg: reading, simulated_s: seconds } = asked.aim;
+    await page.keyboard.press(' ');
+    await stage(page, 'flown');
+    // The reference is covered: nothing on the page says the heading.
+    await expect(page.locator('#heading')).toHaveCount(0);
+    await expect(page.locator('#card')).toHaveCount(kind === 'roll-out' ? 1 : 0);
+    const key = bank < 0 ? 'ArrowLeft' : 'ArrowRight';
+    const steep = Math.round(Math.abs(bank));
+    for (let by = 0; by < Math.floor(steep / 5); by += 1) await page.keyboard.press(key);
+    for (let by = 0; by < steep % 5; by += 1) await page.keyboard.press(`Shift+${key}`);
+    await expect(page.locator('.instruments')).toContainText(`asked: ${steep}°`);
+    if (kind === 'timed-turn') {
+      await goOn(page, seconds);
+    } else {
+      // What a screen reader is told of the card.
+      const past = async () => {
+        await page.keyboard.press('t');
+        const told = await page.locator('.play > [role=status]').textContent();
+        const read = Number(/Compass (\d{3})/.exec(told)[1]);
+        return Math.sign(bank) * (((read - reading + 540) % 360) - 180);
+      };
+      await goOn(page, 8);
+      for (let at = 0; at < 200 && !((await past()) >= -0.5 && (await past()) < 45); at += 1) {
+        await goOn(page, 0.5);
+      }
+    }
+    await page.keyboard.press('l');
+    await goOn(page, 20);
+    await stage(page, 'explained');
+    await expect(page.getByRole('heading', { name: 'Within the tolerance' })).toBeVisible();
+    await expect(page.locator('#not-counted')).toHaveCount(0);
+    await expect(page.locator('#mark-scale')).toBeVisible();
+    await expect(page.locator('.ideals > div')).toHaveCount(kind === 'roll-out' ? 5 : 3);
+    await expect(page.locator('#heading')).toHaveText(/^\d{3}°$/);
+  }
+});
+
+test('a pause without leave gives no mark, and a task begun before says so', async ({ open, page }) => {
+  await page.clock.install();
+  await put(open, page, 'timed-turn');
+  await stopClock(page);
+  await page.keyboard.press(' ');
+  await goOn(page, 2.5);
+  await page.keyboard.press(' ');
+  await expect(page.locator('#standing')).toHaveText('Paused');
+  await goOn(page, 5);
+  await expect(page.locator('#clock')).toHaveText('0:02');
+  await page.keyboard.press(' ');
+  await page.keyboard.press('f');
+  await stage(page, 'explained');
+  await expect(page.locator('#not-counted')).toContainText('the flight was paused');
+});
+
+test('a heading is held in rough air, and a gyro set, by keyboard', async ({ open, page }) => {
+  await page.clock.install();
+  const held = await put(open, page, 'hold-heading');
+  await stopClock(page);
+  await page.keyboard.press(' ');
+  await goOn(page, held.aim.to_s + 1);
+  await stage(page, 'explained');
+  await expect(page.getByRole('heading', { name: 'Beyond the tolerance' })).toBeVisible();
+  await expect(play(page)).toContainText(held.explanation.rule);
+
+  await page.clock.resume();
+  const gyro = await put(open, page, 'set-gyro');
+  await stopClock(page);
+  await page.keyboard.press(' ');
+  for (let times = 0; times < 3; times += 1) await page.keyboard.press('+');
+  let now = 0;
+  for (const [from, to] of gyro.aim.good_s) {
+    const at = (from + to) / 2;
+    await goOn(page, (at - now) / 8);
+    now = at;
+    await page.keyboard.press('s');
+  }
+  await goOn(page, (gyro.flight.watch_to_s - now) / 8 + 1);
+  await stage(page, 'explained');
+  await expect(page.getByRole('heading', { name: 'Within the tolerance' })).toBeVisible();
+  await expect(page.locator('#not-counted')).toHaveCount(0);
+
+  // The flight again, from a moment of it, with the reasons.
+  await page.getByRole('slider').fill(String(200 * 40));
+  await expect(page.locator('.scrub output')).toHaveText('40.0 s');
+  for (const view of ['Bowl', 'Torques']) {
+    await page.getByRole('button', { name: view }).click();
+    await expect(page.locator(`#${view.toLowerCase()} canvas`)).toBeVisible();
+  }
+});
+
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+  test('a task is chosen, flown and explained by touch', async ({ open, page }) => {
+    await page.clock.install();
+    await open('drills.html#practise');
+    for (const name of [/^Timed turn/, '1 easy', 'South']) {
+      await page.getByRole('radio', { name }).tap();
+    }
+    await page.getByLabel('Seed').fill(String(SEED));
+    await page.getByRole('button', { name: 'Start' }).tap();
+    await stage(page, 'asked');
+    const link = page.url();
+    expect(link).toMatch(/kind=timed-turn&seed=7&lat=-\d+&level=1&tol=10$/);
+    const question = await page.locator('#question').textContent();
+    const [, side] = /turn (left|right)/.exec(question);
+    await stopClock(page);
+    await page.getByRole('button', { name: 'Begin' }).tap();
+    await stage(page, 'flown');
+    await goOn(page, 1);
+    for (const control of await page.locator('.pad button:visible').all()) {
+      const box = await control.boundingBox();
+      expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(44);
+      expect(box.y + box.height).toBeLessThanOrEqual(844);
+    }
+    for (let by = 0; by < 3; by += 1) await page.getByRole('button', { name: `5° ${side}` }).tap();
+    await goOn(page, 10);
+    await page.getByRole('button', { name: 'Level' }).tap();
+    await goOn(page, 16);
+    await stage(page, 'explained');
+    await expect(page.getByRole('heading', { name: 'Beyond the tolerance' })).toBeVisible();
+    await expect(page.locator('.parts-of-it')).toContainText('Rule of thumb: a second for every 3°');
+    const across = () => document.documentElement.scrollWidth - window.innerWidth;
+    expect(await page.evaluate(across)).toBe(0);
+
+    // Had again by its link, it is the same.
+    await page.clock.resume();
+    await page.goto('about:blank');
+    await page.goto(link);
+    await stage(page, 'asked');
+    await expect(page.locator('#question')).toHaveText(question);
+
+    // What cannot be is said, and nothing is lost.
+    await open('drills.html#practise?kind=read&seed=1&lat=5');
+    await expect(page.getByRole('alert')).toContainText('at least 20° from the equator, not 5°');
+    await expect(page.getByLabel('Latitude')).toHaveValue('5');
+    await expect(page.getByRole('radio', { name: /^Read the card/ })).toBeChecked();
+  });
+});
+
+for (const colorScheme of ['light', 'dark']) {
+  test.describe(`in ${colorScheme} colours`, () => {
+    test.use({ colorScheme });
+
+    test('axe finds nothing to mend', async ({ open, page }) => {
+      const clean = async (what) => {
+        const { violations } = await new AxeBuilder({ page }).analyze();
+        expect(violations, what).toEqual([]);
+      };
+      await open('drills.html#practise');
+      await clean('form');
+      for (const kind of ['corrections', 'set-gyro', 'roll-out']) {
+        await open(address(kind));
+        await stage(page, 'asked');
+        await clean(`${kind} asked`);
+        if (kind === 'set-gyro' || kind === 'roll-out') {
+          await page.keyboard.press(' ');
+          await page.getByText('Help', { exact: true }).click();
+          await clean(`${kind} flown`);
+          await page.keyboard.press('f');
+        } else {
+          await page.keyboard.press('1');
+        }
+        await stage(page, 'explained');
+        await clean(`${kind} explained`);
+      }
+    });
+  });
+}
