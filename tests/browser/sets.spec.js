@@ -249,6 +249,19 @@ test('a class is gathered: bad files are refused, changed marks put right', asyn
   const scores = statements.flatMap(({ result }) => result.score?.raw ?? []);
   expect(scores).toEqual([4, 2]);
 
+  // What takes long is shown as it goes on, and can be ended.
+  const long = { ...anna, student: 'Dora Invented', set: structuredClone(SET) };
+  long.set.parts = [{ kind: 'name-the-cause', count: 400, level: 3, tolerance_deg: 10 }];
+  long.answers = Array.from({ length: 400 }, (_, number) => {
+    const task = { kind: 'name-the-cause', seed: 12, number, level: 3, tolerance_deg: 10 };
+    return { record: { version: 1, task, chosen: 0 }, seconds: 5, outcome: 'failed' };
+  });
+  await input.setInputFiles(file('dora.json', JSON.stringify(long)));
+  await expect(page.getByRole('progressbar')).toHaveAttribute('value', /[1-9]/);
+  await button(page, 'Cancel').click();
+  await expect(page.getByText('Cancelled: the files that were not finished')).toBeVisible();
+  await expect(rows).toHaveCount(3);
+
   await page.getByRole('button', { name: 'Take anna.json out' }).press('Enter');
   await expect(rows).toHaveCount(2);
   await button(page, 'Clear the table').click();
@@ -257,7 +270,7 @@ test('a class is gathered: bad files are refused, changed marks put right', asyn
 
 test('the package for a course platform holds the tasks in words', async ({ open, page }) => {
   await open('sets.html#compose?title=Q&seed=3&kind=predict&count=2&lat=&level=1&within=10&kind=roll-out&count=2&lat=&level=1&within=10');
-  await expect(page.locator('.package')).toContainText('has 2 tasks, asked in words. 2 need the motion');
+  await expect(page.locator('.package')).toContainText('has 2 tasks, asked in words, the same for all students. 2 need the motion');
   const zip = await save(page, 'Save for a course platform (QTI 2.1)');
   expect(zip.name).toBe('dipwise-qti.zip');
   const { stdout: tested } = await run('unzip', ['-t', zip.path]);
