@@ -171,32 +171,49 @@ test('the link, the code and the file open the same set', async ({ open, page })
   await shown();
 });
 
-test('a time limit runs on through a reload and ends the set', async ({ open, page }) => {
+test('a set goes on after a reload, and its time with it', async ({ open, page }) => {
   await page.clock.install();
-  await open('sets.html#compose?title=Short&minutes=2&kind=corrections&count=2&lat=&level=1&within=10');
-  await page.clock.runFor(2000);
+  await open(
+    'sets.html#compose?title=Short&minutes=2&kind=corrections&count=2&lat=&level=1&within=10',
+  );
   await expect(async () => {
     await page.clock.runFor(500);
     expect(await link(page).inputValue()).toMatch(/^http/);
   }).toPass({ timeout: 20_000 });
-  const address = await link(page).inputValue();
-  await open(address);
+  await open(await link(page).inputValue());
   await page.getByRole('textbox', { name: 'Your name, if you like' }).fill('A. Invented');
   await page.locator('#begin-set').press('Enter');
   await expect(page.locator('#handed-at')).toHaveText('Task 1 of 2');
-  await expect(page.locator('#handed-left')).toHaveText('2 min left');
+  await expect(page.locator('#handed-left')).toHaveText(/^(2 min|1 min 5\d s) left$/);
+  await page.getByRole('group', { name: 'Answers' }).getByRole('button').first().press('Enter');
+  await button(page, 'Next task').press('Enter');
+  await expect(page.locator('#handed-at')).toHaveText('Task 2 of 2');
   await page.clock.runFor(70_000);
-  await expect(page.locator('#handed-left')).toHaveText(/^(49|50) s left$/);
+  await expect(page.locator('#handed-left')).toHaveText(/^(4\d|50) s left$/);
   await expect(page.getByText('Less than a minute is left.')).toBeVisible();
+
+  await page.reload();
+  await expect(page.getByText('begun this set before: 1 of 2 tasks are answered')).toBeVisible();
+  await page.locator('#begin-set').press('Enter');
+  await expect(page.locator('#handed-at')).toHaveText('Task 2 of 2');
+  await expect(page.locator('#handed-left')).toHaveText(/^\d\d s left$/);
   await page.clock.runFor(60_000);
   await expect(page.getByRole('heading', { level: 2 })).toHaveText('Time is up');
-  await expect(page.locator('#handed-score')).toHaveText('0 passed of 0 answered; the set asks 2.');
+  await expect(page.locator('#handed-score')).toHaveText(
+    /^[01] passed of 1 answered; the set asks 2\.$/,
+  );
+
   const saved = await save(page, 'Save results');
   const results = JSON.parse(await readFile(saved.path, 'utf8'));
-  expect(results).toMatchObject({ version: 1, student: 'A. Invented', answers: [] });
+  expect(results).toMatchObject({ version: 1, student: 'A. Invented' });
+  expect(results.answers[0].record.task).toMatchObject({ kind: 'corrections', number: 0 });
   expect(results.seed).toBeGreaterThan(0);
+  const csv = await save(page, 'Save as CSV');
+  expect(await readFile(csv.path, 'utf8')).toContain('\nA. Invented,Short,corrections,');
   const statements = await save(page, 'Save xAPI statements');
-  expect(await readFile(statements.path, 'utf8')).not.toContain('Invented');
+  const said = await readFile(statements.path, 'utf8');
+  expect(JSON.parse(said)).toHaveLength(2);
+  expect(said).not.toContain('Invented');
 });
 
 test('a class is gathered: bad files are refused, changed marks put right', async ({ open, page }) => {
@@ -249,6 +266,19 @@ test('a class is gathered: bad files are refused, changed marks put right', asyn
   const scores = statements.flatMap(({ result }) => result.score?.raw ?? []);
   expect(scores).toEqual([4, 2]);
 
+  // What takes long is shown as it goes on, and can be ended.
+  const long = { ...anna, student: 'Dora Invented', set: structuredClone(SET) };
+  long.set.parts = [{ kind: 'name-the-cause', count: 400, level: 3, tolerance_deg: 10 }];
+  long.answers = Array.from({ length: 400 }, (_, number) => {
+    const task = { kind: 'name-the-cause', seed: 12, number, level: 3, tolerance_deg: 10 };
+    return { record: { version: 1, task, chosen: 0 }, seconds: 5, outcome: 'failed' };
+  });
+  await input.setInputFiles(file('dora.json', JSON.stringify(long)));
+  await expect(page.getByRole('progressbar')).toHaveAttribute('value', /[1-9]/);
+  await button(page, 'Cancel').click();
+  await expect(page.getByText('Cancelled: the files that were not finished')).toBeVisible();
+  await expect(rows).toHaveCount(3);
+
   await page.getByRole('button', { name: 'Take anna.json out' }).press('Enter');
   await expect(rows).toHaveCount(2);
   await button(page, 'Clear the table').click();
@@ -257,7 +287,7 @@ test('a class is gathered: bad files are refused, changed marks put right', asyn
 
 test('the package for a course platform holds the tasks in words', async ({ open, page }) => {
   await open('sets.html#compose?title=Q&seed=3&kind=predict&count=2&lat=&level=1&within=10&kind=roll-out&count=2&lat=&level=1&within=10');
-  await expect(page.locator('.package')).toContainText('has 2 tasks, asked in words. 2 need the motion');
+  await expect(page.locator('.package')).toContainText('has 2 tasks, asked in words, the same for all students. 2 need the motion');
   const zip = await save(page, 'Save for a course platform (QTI 2.1)');
   expect(zip.name).toBe('dipwise-qti.zip');
   const { stdout: tested } = await run('unzip', ['-t', zip.path]);

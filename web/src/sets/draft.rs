@@ -1,16 +1,12 @@
-//! A set as it is composed: what stands in the fields, as typed, and what that means.
+//! A set as it is composed: what stands in the fields, as typed.
 
-use crate::situation_form::{NORTH_SOUTH, Wrong, typed, within};
-use compass::range::Range;
-use compass::unit::Unit;
+use crate::situation_form::{Wrong, typed};
+use lessons::drill::Kind;
 use lessons::drill::record::Help;
-use lessons::drill::set::{MOST_CHARACTERS, Order, PARTS, Part, PracticeSet, TIME_LIMIT, VERSION};
-use lessons::drill::{COUNT, Kind, LATITUDE, TOLERANCE};
+use lessons::drill::set::{Order, PARTS, PracticeSet};
 
 /// A minute, s.
-const MINUTE: f64 = 60.0;
-/// How long a student may take, as it is typed: minutes.
-const MINUTES: Range = Range::new("time limit", Unit::Number, 1.0, TIME_LIMIT.most / MINUTE);
+pub(super) const MINUTE: f64 = 60.0;
 /// The longest text that an address can put into a field; chosen, longer than any that means
 /// something.
 const LONGEST: usize = 200;
@@ -143,59 +139,6 @@ impl Draft {
         }
     }
 
-    /// The set that it means.
-    ///
-    /// # Errors
-    /// Everything that is wrong, in the order of the page; at least one fault.
-    pub(crate) fn set(&self) -> Result<PracticeSet, Vec<(Field, Fault)>> {
-        let mut faults = Vec::new();
-        let title = self.title.trim();
-        let length = title.chars().count();
-        if length > MOST_CHARACTERS {
-            faults.push((Field::Title, Fault::TooLong(length)));
-        } else if title.chars().any(char::is_control) {
-            faults.push((Field::Title, Fault::NotText));
-        }
-        let minutes = optional(&self.minutes, MINUTES, &mut faults, Field::Minutes);
-        let seed = match self.seed.trim() {
-            "" => None,
-            text => match text.parse() {
-                Ok(seed) => Some(seed),
-                Err(_) => {
-                    faults.push((Field::Seed, Fault::Number(not_whole(text))));
-                    None
-                }
-            },
-        };
-        let parts: Vec<Part> = self
-            .parts
-            .iter()
-            .map(|part| part.read(&mut faults))
-            .collect();
-        let all: u32 = parts.iter().map(|part| part.count).sum();
-        if parts.is_empty() {
-            faults.push((Field::Parts, Fault::NoParts));
-        } else if f64::from(all) > COUNT.most {
-            faults.push((Field::Parts, Fault::TooMany(all)));
-        }
-        if !faults.is_empty() {
-            return Err(faults);
-        }
-        Ok(PracticeSet {
-            version: VERSION,
-            title: title.to_owned(),
-            seed,
-            order: if self.mixed {
-                Order::Mixed
-            } else {
-                Order::AsGiven
-            },
-            time_limit_s: minutes.map(|it| it * MINUTE),
-            allowed: self.allowed.clone(),
-            parts,
-        })
-    }
-
     /// Whether another part fits.
     pub(crate) fn has_room(&self) -> bool {
         (self.parts.len() as f64) < PARTS.most
@@ -290,41 +233,6 @@ impl Draft {
     }
 }
 
-impl DraftPart {
-    /// What it means; what is wrong stands at its least.
-    fn read(&self, faults: &mut Vec<(Field, Fault)>) -> Part {
-        let count = number(&self.count, COUNT, faults, Field::Count(self.id));
-        if count.fract() != 0.0 {
-            let wrong = Fault::Number(not_whole(&self.count));
-            faults.push((Field::Count(self.id), wrong));
-        }
-        let at = Field::Latitude(self.id);
-        let latitude = optional(&self.latitude, LATITUDE, faults, at);
-        let least = self.kind.least_latitude_deg();
-        if latitude.is_some_and(|it| it.abs() < least) {
-            faults.push((at, Fault::TooNearTheEquator(self.kind, least)));
-        }
-        let tolerance = if self.kind.is_flown() {
-            number(
-                &self.tolerance,
-                TOLERANCE,
-                faults,
-                Field::Tolerance(self.id),
-            )
-        } else {
-            // Nothing is flown off by anything: what stands there does not show.
-            within(&self.tolerance, TOLERANCE, &[]).map_or(10.0, in_degrees)
-        };
-        Part {
-            kind: self.kind,
-            count: count as u32,
-            latitude_deg: latitude,
-            level: self.level,
-            tolerance_deg: tolerance,
-        }
-    }
-}
-
 /// A help by its name in an address.
 fn help_name(help: Help) -> &'static str {
     match help {
@@ -342,47 +250,11 @@ fn named(name: &str) -> Kind {
     found.unwrap_or(Kind::Predict)
 }
 
-fn not_whole(text: &str) -> Wrong {
-    Wrong::NotANumber(text.trim().chars().take(20).collect())
-}
-
-/// Radians as the degrees that were typed.
-fn in_degrees(angle: f64) -> f64 {
-    flights::six_decimals(angle.to_degrees())
-}
-
-/// A number in the range's own unit; its least where it is wrong.
-fn number(text: &str, range: Range, faults: &mut Vec<(Field, Fault)>, field: Field) -> f64 {
-    let sides = if matches!(field, Field::Latitude(_)) {
-        NORTH_SOUTH
-    } else {
-        &[]
-    };
-    match within(text, range, sides) {
-        Ok(value) if range.unit == Unit::Degree => in_degrees(value),
-        Ok(value) => value,
-        Err(wrong) => {
-            faults.push((field, Fault::Number(wrong)));
-            range.least
-        }
-    }
-}
-
-/// The same where nothing need be typed.
-fn optional(
-    text: &str,
-    range: Range,
-    faults: &mut Vec<(Field, Fault)>,
-    field: Field,
-) -> Option<f64> {
-    (!text.trim().is_empty()).then(|| number(text, range, faults, field))
-}
-
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
 
-    fn full() -> Draft {
+    pub(crate) fn full() -> Draft {
         let mut draft = Draft {
             seed: "18446744073709551615".to_owned(),
             minutes: "12.5".to_owned(),
@@ -419,54 +291,6 @@ mod tests {
         assert_eq!(Draft::at(|_| Vec::new()), None);
         let long = Draft::at(|_| vec!["9".repeat(5000); 90]).unwrap();
         assert_eq!((long.title.len(), long.parts.len()), (LONGEST, 50));
-    }
-
-    #[test]
-    fn a_draft_is_a_set_and_a_set_a_draft() {
-        let set = full().set().unwrap();
-        assert_eq!(set.check(), Ok(()));
-        assert_eq!(set.time_limit_s, Some(750.0));
-        assert_eq!(set.parts[1].latitude_deg, Some(-34.0));
-        assert_eq!(set.seed, Some(u64::MAX));
-        assert_eq!(Draft::of(&set).set(), Ok(set));
-        let plain = Draft::default().set().unwrap();
-        assert_eq!((plain.seed, plain.parts[0].latitude_deg), (None, None));
-    }
-
-    #[test]
-    fn every_fault_is_noted_at_its_field() {
-        let mut draft = full();
-        draft.title = "x".repeat(121);
-        draft.minutes = "0".to_owned();
-        draft.seed = "-1".to_owned();
-        draft.parts[0].count = "2.5".to_owned();
-        draft.parts[1].count = "499".to_owned();
-        draft.parts[1].latitude = "71".to_owned();
-        draft.parts[1].tolerance = String::new();
-        draft.parts.push(DraftPart {
-            latitude: "5".to_owned(),
-            ..DraftPart::new(7, Kind::Read)
-        });
-        let faults = draft.set().unwrap_err();
-        let fields: Vec<Field> = faults.iter().map(|(field, _)| *field).collect();
-        let wrong = [
-            Field::Title,
-            Field::Minutes,
-            Field::Seed,
-            Field::Count(0),
-            Field::Latitude(1),
-            Field::Tolerance(1),
-            Field::Latitude(7),
-            Field::Parts,
-        ];
-        assert_eq!(fields, wrong);
-        assert_eq!(faults[7].1, Fault::TooMany(506));
-        // A tolerance counts only where something is flown.
-        let mut chosen = full();
-        chosen.parts[0].tolerance = "wide".to_owned();
-        assert!(chosen.set().is_ok());
-        chosen.parts.clear();
-        assert_eq!(chosen.set(), Err(vec![(Field::Parts, Fault::NoParts)]));
     }
 
     #[test]

@@ -3,7 +3,8 @@
 //! | file | concern |
 //! |---|---|
 //! | `route.rs` | the part that the address asks for |
-//! | `draft.rs`, `desk.rs` | a set as typed, what it means; undo, address |
+//! | `draft.rs`, `reading.rs` | a set as typed; what that means |
+//! | `desk.rs` | the draft that is open: undo, address |
 //! | `compose/` | the form, the handing out, the preview |
 //! | `class/` | results that are marked again, and the class's table |
 
@@ -12,6 +13,7 @@ mod class;
 mod compose;
 mod desk;
 mod draft;
+mod reading;
 mod route;
 
 pub(crate) use app::App;

@@ -74,7 +74,10 @@ pub(super) static SETS: SetWords = SetWords {
                      flown, and naming the cause beyond Easy."
                 ),
             };
-            format!("The QTI package has {with} tasks, asked in words.{left_out}")
+            format!(
+                "The QTI package has {with} tasks, asked in words, the same for all \
+                 students.{left_out}"
+            )
         },
         qti_failed: "The package could not be made.",
     },

@@ -9,6 +9,7 @@ use crate::drills::play::Play;
 use crate::drills::put::{Given, Put};
 use crate::today::local_day;
 use leptos::prelude::*;
+use lessons::drill::TaskId;
 use lessons::drill::record::Help;
 use lessons::drill::results::{Results, VERSION};
 use lessons::drill::set::PracticeSet;
@@ -80,13 +81,20 @@ fn UnderWay(results: RwSignal<Option<Results>>, begun: Begun) -> impl IntoView {
         let found = it.as_ref().map(|it| it.set.allowed.clone());
         found.unwrap_or_default()
     });
-    let answered =
-        move || results.with_untracked(|it| it.as_ref().map_or(0, |it| it.answers.len()));
-    // The task that is put: the one after those that are answered and looked at.
-    let at = RwSignal::new(answered());
+    let tasks = StoredValue::new(tasks);
+    // The first that has no answer: another tab may have answered some.
+    let first_left = move || {
+        results.with_untracked(|it| {
+            let answers = it.as_ref().map_or(&[][..], |it| &it.answers);
+            let is_left = |task: &TaskId| answers.iter().all(|it| it.record.task != *task);
+            tasks.with_value(|tasks| tasks.iter().position(is_left))
+        })
+    };
+    // The task that is put: the next one once the answer to it is looked at.
+    let at = RwSignal::new(first_left());
     let left = RwSignal::new(limit.map(|it| it - begun.ago_s()));
     let is_over = Memo::new(move |_| left.with(|it| it.is_some_and(|it| it <= 0.0)));
-    let is_done = Memo::new(move |_| at.get() >= count || is_over.get());
+    let is_done = Memo::new(move |_| at.get().is_none() || is_over.get());
     if let Some(limit) = limit {
         let look = move || {
             let _ = left.try_set(Some(limit - begun.ago_s()));
@@ -97,7 +105,8 @@ fn UnderWay(results: RwSignal<Option<Results>>, begun: Begun) -> impl IntoView {
     }
     let may_begin_again = allowed.contains(&Help::Reload);
     let put = move || {
-        let task = *tasks.get(at.get())?;
+        let at = at.get()?;
+        let task = tasks.with_value(|tasks| tasks.get(at).copied())?;
         Some(Put {
             task,
             allowed: allowed.clone(),
@@ -119,7 +128,7 @@ fn UnderWay(results: RwSignal<Option<Results>>, begun: Begun) -> impl IntoView {
             }
         });
     });
-    let next = Callback::new(move |()| at.set(answered()));
+    let next = Callback::new(move |()| at.set(first_left()));
     let task = move || {
         let put = put.with_value(|put| put())?;
         let id = put.task;
@@ -145,7 +154,7 @@ fn UnderWay(results: RwSignal<Option<Results>>, begun: Begun) -> impl IntoView {
             }
         >
             <div class="handed-head">
-                <p id="handed-at">{move || (words.at)(at.get() + 1, count)}</p>
+                <p id="handed-at">{move || at.get().map(|at| (words.at)(at + 1, count))}</p>
                 <p id="handed-left" role="timer">
                     {move || left.get().map(|it| (words.left)(it))}
                 </p>

@@ -50,7 +50,7 @@ pub(super) fn Table(gather: Gather) -> impl IntoView {
         })
     };
     view! {
-        <section class="class-table" aria-labelledby="class-table-title">
+        <div class="class-table">
             <h2 id="class-table-title">{words.table}</h2>
             <p role="status">
                 {move || (sets.get() > 1).then(|| (words.sets)(sets.get()))}
@@ -101,7 +101,7 @@ pub(super) fn Table(gather: Gather) -> impl IntoView {
                 <button type="button" on:click=move |_| gather.clear()>{words.clear}</button>
             </div>
             <p class="hint">{words.xapi_note}</p>
-        </section>
+        </div>
     }
 }
 
