@@ -123,7 +123,12 @@ fn figures(shapes: &mut Vec<Shape>, view: &MarkScaleView, scale: &Scale, size: S
 
 /// The mark above the scale, with its words on the side where there is more room.
 fn mark(shapes: &mut Vec<Shape>, view: &MarkScaleView, scale: &Scale, size: Size, text: f64) {
-    let x = scale.x(view.error_deg);
+    let off = if view.has_side {
+        view.error_deg
+    } else {
+        view.error_deg.abs()
+    };
+    let x = scale.x(off);
     let (tip, half) = (0.42 * size.height, 0.09 * size.height);
     let sign = polygon(&[
         Point::new(x, tip),
