@@ -4,14 +4,14 @@ mod drawn;
 
 use crate::failure::Failure;
 use crate::options::accept;
-use crate::site::{Where, With, latitude_words};
+use crate::site::{Turned, Where, With, latitude_words};
 use clap::{Args, Subcommand, ValueEnum};
 use compass::range::{OutOfRange, Range};
 use compass::unit::Unit;
 use drawing::sheet::Paper;
 use earth::FieldSource;
 use earth::place::LATITUDE;
-use lessons::roll_out::BANK;
+use lessons::roll_out::Lead;
 use lessons::sheet::deviation::Swing;
 use lessons::sheet::{Sheet as Content, Site, aids, deviation, roll_outs, worksheet};
 use std::fs;
@@ -92,14 +92,8 @@ struct SiteOptions {
     place: Where,
     #[command(flatten)]
     with: With,
-    /// Bank of the turns in degrees.
-    #[arg(
-        long,
-        value_name = "DEGREES",
-        default_value_t = 15.0,
-        allow_negative_numbers = true
-    )]
-    bank: f64,
+    #[command(flatten)]
+    turned: Turned,
 }
 
 /// Where the sheet goes.
@@ -193,12 +187,16 @@ fn site(place: &Where, with: &With, bank: f64) -> Result<Site, Failure> {
         situation: with.situation(place.source()?)?,
         bank,
         airspeed: with.airspeed()?,
+        lead: Lead::HalfBank,
     })
 }
 
 impl SiteOptions {
     fn site(&self) -> Result<Site, Failure> {
-        site(&self.place, &self.with, accept("--bank", BANK, self.bank)?)
+        Ok(Site {
+            lead: self.turned.lead()?,
+            ..site(&self.place, &self.with, self.turned.bank()?)?
+        })
     }
 
     /// The same at a latitude that alone sets the field.

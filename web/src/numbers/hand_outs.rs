@@ -74,7 +74,7 @@ pub(crate) fn HandOuts() -> impl IntoView {
             <Segments key=Key::Sheet/>
             <Segments key=Key::Paper/>
             <Place/>
-            <Show when=banked><Flown/></Show>
+            {move || banked().then(|| view! { <Flown leads={kind.get() == "roll-outs"}/> })}
             <Show when=seeded><Typed key=Key::Seed/></Show>
             <Show when=move || kind.get() == "roll-outs"><Typed key=Key::Beside/></Show>
         </section>

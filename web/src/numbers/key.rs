@@ -17,6 +17,10 @@ pub(crate) enum Key {
     Bank,
     /// Rate of turn in degrees a second.
     Rate,
+    /// Lead by half the bank, or by the rate of roll.
+    Lead,
+    /// Rate of roll in degrees a second.
+    RollRate,
     /// Airspeed in knots.
     Airspeed,
     /// Turn left or right.
@@ -63,7 +67,7 @@ pub(crate) enum Key {
 
 impl Key {
     /// Every field once.
-    pub(crate) const ALL: [Self; 35] = [
+    pub(crate) const ALL: [Self; 37] = [
         Self::Way,
         Self::Latitude,
         Self::Longitude,
@@ -71,6 +75,8 @@ impl Key {
         Self::Turning,
         Self::Bank,
         Self::Rate,
+        Self::Lead,
+        Self::RollRate,
         Self::Airspeed,
         Self::Side,
         Self::Target,
@@ -111,6 +117,8 @@ impl Key {
             Self::Turning => "turning",
             Self::Bank => "bank",
             Self::Rate => "rate",
+            Self::Lead => "lead",
+            Self::RollRate => "roll",
             Self::Airspeed => "kt",
             Self::Side => "turn",
             Self::Target => "to",
@@ -147,6 +155,7 @@ impl Key {
         match self {
             Self::Way => &["latitude", "place"],
             Self::Turning => &["bank", "rate"],
+            Self::Lead => &["half", "roll"],
             Self::Side => &["right", "left"],
             Self::Float => &[
                 "standard",
@@ -175,6 +184,7 @@ impl Key {
             Self::Latitude => "52",
             Self::Bank => "15",
             Self::Rate => "3",
+            Self::RollRate => "10",
             Self::Airspeed => "100",
             Self::Target => "360",
             Self::Seed => "1",

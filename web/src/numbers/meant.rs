@@ -19,7 +19,7 @@ use compass::unit::{NANOTESLA, Unit};
 use earth::FieldSource;
 use earth::place::LATITUDE;
 use lessons::corrections::{DEVIATION, DeviationCard, Working};
-use lessons::roll_out::BANK;
+use lessons::roll_out::{BANK, Lead, ROLL_RATE};
 use lessons::sheet::Site;
 use lessons::swing::{ADJUSTER, Adjusters, Ramp};
 
@@ -128,8 +128,9 @@ impl<'a> Reader<'a> {
         let setting = self.place();
         let airspeed = self.number(Key::Airspeed, AIRSPEED_COMMAND, &[]);
         let bank = self.bank(airspeed);
+        let lead = self.lead();
         let beside = self.beside();
-        let (setting, airspeed, bank) = (setting?, airspeed?, bank?);
+        let (setting, airspeed, bank, lead) = (setting?, airspeed?, bank?, lead?);
         let site = |setting: &Setting| Site {
             name: (self.words.place)(setting),
             latitude: setting.source.latitude().unwrap_or(0.0),
@@ -141,6 +142,7 @@ impl<'a> Reader<'a> {
             },
             bank,
             airspeed,
+            lead,
         };
         Some(
             [Some(setting), beside?]
@@ -180,6 +182,17 @@ impl<'a> Reader<'a> {
             return None;
         }
         Some(bank)
+    }
+
+    fn lead(&mut self) -> Option<Lead> {
+        if self.asked.choice(Key::Lead) == "half" {
+            return Some(Lead::HalfBank);
+        }
+        Some(Lead::RollRate(self.number(
+            Key::RollRate,
+            ROLL_RATE,
+            &[],
+        )?))
     }
 
     fn float(&self) -> FloatChoice {

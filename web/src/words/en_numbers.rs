@@ -93,7 +93,7 @@ const PLANNER: PlannerWords = PlannerWords {
     steady_note: "a card at rest",
     float: "Simulated float",
     float_note: "by flying the turn",
-    comes: |exact, bare| {
+    comes: |lead, exact, bare| {
         let bare = match bare {
             None => "The card never comes to show the bare reading.".to_owned(),
             Some(past) if past.abs() < 0.5 => {
@@ -106,8 +106,9 @@ const PLANNER: PlannerWords = PlannerWords {
             ),
         };
         format!(
-            "All four leave half the bank to stop the turn in. By the roll rate of the simulated \
-             aircraft, {exact:03}° is what ends on the target exactly. {bare}"
+            "All four leave {} of lead to stop the turn in. As the simulated aircraft rolls, \
+             {exact:03}° is what ends on the target exactly. {bare}",
+            degrees(lead)
         )
     },
     progress: "Flying the turns all round",
@@ -341,9 +342,11 @@ mod tests {
     #[test]
     fn the_answer_and_the_bare_reading_are_told() {
         let told = PLANNER.comes;
-        assert!(told(321, Some(23.4)).ends_with("comes out 23° past the target."));
-        assert!(told(321, Some(-3.0)).ends_with("comes out 3° short of the target."));
-        assert!(told(7, None).contains("007° is what ends on the target exactly. The card never"));
+        assert!(told(7.5, 321, Some(23.4)).ends_with("comes out 23° past the target."));
+        assert!(told(7.5, 321, Some(-3.0)).ends_with("comes out 3° short of the target."));
+        assert!(
+            told(7.5, 7, None).contains("007° is what ends on the target exactly. The card never")
+        );
     }
 
     #[test]

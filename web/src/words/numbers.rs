@@ -73,9 +73,9 @@ pub(crate) struct PlannerWords {
     pub(crate) steady_note: &'static str,
     pub(crate) float: &'static str,
     pub(crate) float_note: &'static str,
-    /// Takes the reading that comes out on the target exactly, and how far past the target the
+    /// Takes the lead in degrees, the reading that comes out on the target exactly, and how far past the target the
     /// bare reading brings the aircraft, in degrees.
-    pub(crate) comes: fn(u16, Option<f64>) -> String,
+    pub(crate) comes: fn(f64, u16, Option<f64>) -> String,
     pub(crate) progress: &'static str,
     pub(crate) cancel: &'static str,
     pub(crate) resume: &'static str,

@@ -28,6 +28,7 @@ mod tests {
     use compass::gust::RoughAir;
     use compass::simulation::Situation;
     use handouts::{laid, svg};
+    use lessons::roll_out::Lead;
     use lessons::sheet::deviation::Swing;
     use lessons::sheet::plan::{LessonPlan, TimeRow};
     use lessons::sheet::{Site, aids, deviation, plan, roll_outs, worksheet};
@@ -46,6 +47,7 @@ mod tests {
             },
             bank: 0.3,
             airspeed: 50.0,
+            lead: Lead::default(),
         };
         let [task, key] = worksheet::sheets(&site, 9).unwrap();
         let swing = Swing::hidden("On the ramp", field, 9, 30, true);

@@ -12,6 +12,7 @@ use compass::heading::CompassHeading;
 use compass::maths;
 use compass::simulation::Situation;
 use compass::unit::{KNOT, NANOTESLA};
+use lessons::roll_out::Lead;
 use lessons::sheet::deviation::Swing;
 use lessons::sheet::plan::{LessonPlan, TimeRow};
 use lessons::sheet::{Part, Sheet, Site, Table, aids, deviation, plan, roll_outs};
@@ -34,6 +35,7 @@ fn site(latitude: f64, [horizontal, vertical]: [f64; 2], variation: f64) -> Site
         },
         bank: 15_f64.to_radians(),
         airspeed: 100.0 * KNOT,
+        lead: Lead::HalfBank,
     }
 }
 
