@@ -4,6 +4,7 @@ mod drawn;
 
 use crate::failure::Failure;
 use crate::options::accept;
+use crate::show::flown;
 use crate::site::{Turned, Where, With, latitude_words};
 use clap::{Args, Subcommand, ValueEnum};
 use compass::range::{OutOfRange, Range};
@@ -13,6 +14,7 @@ use earth::FieldSource;
 use earth::place::LATITUDE;
 use lessons::roll_out::Lead;
 use lessons::sheet::deviation::Swing;
+use lessons::sheet::plan::{self, LessonPlan};
 use lessons::sheet::{Sheet as Content, Site, aids, deviation, roll_outs, worksheet};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -59,6 +61,18 @@ enum Kind {
         /// The same seed gives the same tasks.
         #[arg(long, value_name = "NUMBER", default_value_t = 1)]
         seed: u64,
+        #[command(flatten)]
+        to: To,
+    },
+    /// The page of a lesson: a demonstration, when to say what, and the question it answers.
+    Plan {
+        /// A name of the catalogue (dipwise show lists them), a demonstration file, or - for
+        /// standard input.
+        #[arg(value_name = "NAME|FILE")]
+        demonstration: String,
+        /// At this latitude in degrees, north positive, instead of the demonstration's own field.
+        #[arg(long, value_name = "DEGREES", allow_negative_numbers = true)]
+        latitude: Option<f64>,
         #[command(flatten)]
         to: To,
     },
@@ -150,6 +164,18 @@ impl Sheet {
                 let ending = to.ending()?;
                 let sheets = worksheet::sheets(&site.site()?, seed).map_err(refused)?;
                 to.write(ending, &sheets)
+            }
+            Kind::Plan {
+                demonstration,
+                latitude,
+                to,
+            } => {
+                let ending = to.ending()?;
+                if let Some(degrees) = latitude {
+                    accept("--latitude", LATITUDE, degrees)?;
+                }
+                let (_, flown) = flown(&demonstration, latitude)?;
+                to.write(ending, &[plan::sheet(&LessonPlan::of(&flown))])
             }
             Kind::Deviation {
                 place,

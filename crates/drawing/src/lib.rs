@@ -14,7 +14,8 @@
 //! - [`heading_dial`]: the heading indicator.
 //! - [`strip_chart`]: the flight against time; [`error_chart`]: the error against heading.
 //! - [`world_map`]: land, contours and a place.
-//! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing.
+//! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing;
+//!   [`heeling_chart`]: what is left of it in a bank.
 //! - [`sheet`]: pages for print, with words, tables and pictures.
 //! - [`still`]: card, readings, rose and words as one frame, for videos and stills.
 //! - [`qr_code`]: a link, for phones to read.
@@ -61,6 +62,7 @@ mod drum;
 pub mod error_chart;
 pub mod figures;
 pub mod heading_dial;
+pub mod heeling_chart;
 mod labels;
 pub mod layout;
 mod lettering;

@@ -8,6 +8,7 @@
 pub mod aids;
 pub mod deviation;
 mod lot;
+mod measures;
 pub mod plan;
 pub mod roll_outs;
 mod signs;

@@ -127,22 +127,18 @@ fn a_level_bank_is_no_bank_and_a_turn_is_flown_as_said() {
             assert!((level - swung).abs() < 1e-12);
         }
     }
-    // The float, quick and hardly tilting, in a flown turn with the iron and without.
-    let bank = 20_f64.to_radians();
+    // The float, quick and hardly tilting, in a flown turn with the iron and without. At 2° a
+    // second and 2ζ/ω of 0.1 s the card runs some 0.2° behind, more where the field that is left
+    // in its plane is weak, and the iron changes that field by up to a third: 0.2° is enough.
+    let bank = 10_f64.to_radians();
     let flown = [ramp.iron(), AircraftIron::NONE].map(|iron| turning(iron, bank));
-    for (with, without) in flown[0].iter().zip(&flown[1]) {
-        let (heading, with) = with;
-        let said = ramp
-            .deviation_in_bank(*heading, bank, Banked::InATurn)
-            .unwrap();
-        let found = half_turn(without.1.radians() - with.radians());
-        // The card runs some degrees behind in a turn, which cancels but for how differently fast
-        // it is drawn: within a third of a degree.
-        assert!(
-            (found - said).abs().to_degrees() < 0.35,
-            "{heading:?} {found} {said}"
-        );
+    for ((heading, with), (_, without)) in flown[0].iter().zip(&flown[1]) {
+        let said = ramp.deviation_in_bank(*heading, bank, Banked::InATurn);
+        let found = half_turn(without.radians() - with.radians());
+        let off = (found - said.unwrap()).to_degrees();
+        assert!(off.abs() < 0.2, "{heading:?}: {off}");
     }
+    assert!(flown[0].len() > 50);
 }
 
 /// Headings and readings of a turn to the right, every two seconds, of a float that is as quick as
@@ -164,7 +160,7 @@ fn turning(iron: AircraftIron, bank: f64) -> Vec<(MagneticHeading, CompassHeadin
     let mut flight = Simulation::new(situation, aircraft, level).unwrap();
     let controls = level.with_bank(bank);
     let mut seen = Vec::new();
-    for step in 0..100 * STEPS_PER_SECOND {
+    for step in 0..180 * STEPS_PER_SECOND {
         flight.step(&controls, [0.0; NUMBERS]);
         if step > 20 * STEPS_PER_SECOND && step % (2 * STEPS_PER_SECOND) == 0 {
             seen.push((flight.motion().heading, flight.reading().compass));

@@ -196,11 +196,12 @@ fn a_plan_leaves_out_what_is_not_given() {
     });
     assert!(bare.parts.is_empty() && bare.caution.contains("licensed instructor"));
     let whole = plan::sheet(&LessonPlan {
-        aim: "Say why.".to_owned(),
+        look_for: "Which way.".to_owned(),
         times: vec![TimeRow::default()],
         notes: vec!["Wait.".to_owned()],
         question: "Which way?".to_owned(),
         answer: "North.".to_owned(),
+        rule: "As much as the latitude.".to_owned(),
         figures: vec![("lag".to_owned(), "23°".to_owned())],
         ..LessonPlan::default()
     });
@@ -208,5 +209,5 @@ fn a_plan_leaves_out_what_is_not_given() {
         .parts
         .iter()
         .filter(|part| matches!(part, Part::Heading(_)));
-    assert_eq!((headings.count(), whole.parts.len()), (6, 12));
+    assert_eq!((headings.count(), whole.parts.len()), (7, 14));
 }
