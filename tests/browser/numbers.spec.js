@@ -305,7 +305,7 @@ test.describe('on a phone', () => {
       expect(await across(page), part).toBe(0);
       for (const control of await page.locator('main :is(button, a, .segments span)').all()) {
         const box = await control.boundingBox();
-        if (box) expect(Math.min(box.width, box.height), part).toBeGreaterThanOrEqual(44);
+        if (box?.width) expect(Math.min(box.width, box.height), part).toBeGreaterThanOrEqual(44);
       }
     }
   });
