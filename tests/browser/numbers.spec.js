@@ -56,14 +56,14 @@ test.describe('the planner', () => {
       )
       .toContain('image/png');
     // The lead by the rate of roll is the program's too.
-    await page.getByRole('radio', { name: 'Rate of roll' }).check();
+    await page.getByRole('radio', { name: 'Roll rate' }).check();
     const rolled = await run(DIPWISE, [
       ...['table', '--lat', '30', '--lon=-95', '--date', '2026-06-01', '--bank', '24'],
       ...['--roll-rate', '10', '--every', '360', '--format', 'json'],
     ]);
     const onto = JSON.parse(rolled.stdout)[1];
     await expect(page.locator('#answers dd')).toHaveText(names.map((name) => three(onto[name])));
-    await page.getByRole('radio', { name: 'Half the bank' }).check();
+    await page.getByRole('radio', { name: '½ bank' }).check();
     await flown(page);
     await page.getByRole('button', { name: 'Copy as text' }).click();
     await expect

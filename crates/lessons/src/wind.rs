@@ -119,7 +119,7 @@ impl Wind {
             heading,
             track: TrueTrack::from_radians(heading.radians() + drift),
             correction: half_turn(-drift),
-            ground_speed: ahead.hypot(right),
+            ground_speed: (ahead * ahead + right * right).sqrt(),
         })
     }
 

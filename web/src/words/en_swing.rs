@@ -115,7 +115,7 @@ pub(super) const SWING: SwingWords = SwingWords {
     soft_iron: "Soft iron",
     soft_iron_note: "Poisson’s a to k, row by row: what is added forward, right and down for each unit of field forward, right, down.",
     heeling: "In the bank: heeling error",
-    heeling_note: "What the iron that is left adds to the error of a card square to the apparent vertical; the error of the turn itself is put aside.",
+    heeling_note: "What the iron that is left adds to the error of a card square to the apparent vertical; the error of the turn itself is put aside. In a turn near east or west little of the field lies in the card’s plane, and a little iron turns it far.",
     in_bank,
     heeling_told: |found| {
         let most = |bank: usize| {
