@@ -49,6 +49,22 @@ test.describe('the planner', () => {
       ...['--bank', '24', '--format', 'csv'],
     ]);
     expect(csv).toBe(program.stdout);
+    await page.getByRole('button', { name: 'Copy image' }).click();
+    await expect
+      .poll(() =>
+        page.evaluate(async () => (await navigator.clipboard.read()).flatMap(({ types }) => types)),
+      )
+      .toContain('image/png');
+    // The lead by the rate of roll is the program's too.
+    await page.getByRole('radio', { name: 'Roll rate' }).check();
+    const rolled = await run(DIPWISE, [
+      ...['table', '--lat', '30', '--lon=-95', '--date', '2026-06-01', '--bank', '24'],
+      ...['--roll-rate', '10', '--every', '360', '--format', 'json'],
+    ]);
+    const onto = JSON.parse(rolled.stdout)[1];
+    await expect(page.locator('#answers dd')).toHaveText(names.map((name) => three(onto[name])));
+    await page.getByRole('radio', { name: '½ bank' }).check();
+    await flown(page);
     await page.getByRole('button', { name: 'Copy as text' }).click();
     await expect
       .poll(() => page.evaluate(() => navigator.clipboard.readText()))
@@ -131,6 +147,19 @@ test('the corrections show their working, by typed figures and by place', async 
   await page.getByRole('radio', { name: 'Compass' }).check();
   await field(page, 'Heading').fill('90');
   await expect(lines).toHaveText(['090.0°', '3° W', '087.0°', '10° W', '077.0°']);
+  // A 3–4–5 triangle of wind, by hand: 60 kt from the right take 36.9° and leave 80 kt.
+  await page.getByRole('radio', { name: 'Track' }).check();
+  for (const [name, text] of [['True track', '360'], ['Wind from', '90'], ['Wind speed', '60']]) {
+    await field(page, name).fill(text);
+  }
+  await expect(lines).toHaveText([
+    ...['000.0°', '36.9° right', '036.9°', '10° W', '046.9°', /°/, /°/, '80 kt'],
+  ]);
+  await field(page, 'Wind speed').fill('100');
+  await expect(page.locator('main')).toContainText(
+    'wind speed must be below the airspeed of 100 kt, not 100 kt',
+  );
+  await page.getByRole('radio', { name: 'Compass' }).check();
   await page.getByRole('radio', { name: 'Place, date' }).check();
   await field(page, 'Latitude').fill('30');
   await field(page, 'Longitude').fill('95 W');
@@ -183,6 +212,28 @@ test('a swing done by the keyboard alone ends within the limit', async ({ open, 
   expect(Number(await slider.inputValue())).toBeGreaterThan(Number(before));
 });
 
+test('iron set by hand is swung, banked and flown', async ({ open, page }) => {
+  await open('numbers.html#swing');
+  await page.getByText('Worked examples').click();
+  await page.getByRole('button', { name: 'Iron below the card' }).click();
+  await expect(page).toHaveURL(/iron=set/);
+  await expect(field(page, 'R')).toHaveValue('5000');
+  const row = page.getByRole('row', { name: /^North/ });
+  const level = await row.getByRole('cell').nth(2).textContent();
+  expect(Number.parseFloat(level)).toBeLessThan(0.2);
+  await page.getByRole('radio', { name: 'Wing down, straight' }).check();
+  await expect(row.getByRole('cell').nth(4)).toHaveText(/^\d+(\.\d)?° W$/);
+  expect(Number.parseFloat(await row.getByRole('cell').nth(4).textContent())).toBeGreaterThan(3);
+  await expect(page.locator('#heeling-chart svg desc')).toContainText('banked 30° right');
+  // A magnet is taken away by magnets: the adjusters bring the swing to nothing.
+  await field(page, 'R').fill('60000');
+  await expect(page.locator('main')).toContainText('R must be from −50000 nT to 50000 nT');
+  await field(page, 'R').fill('0');
+  await page.getByRole('button', { name: 'Fly it' }).click();
+  await page.waitForURL(/index\.html#d=/);
+  await expect(page.locator('html')).toHaveAttribute('data-ready', 'true');
+});
+
 test('in print a sheet stands alone on its paper', async ({ open, page }) => {
   await page.addInitScript(() => {
     window.print = () => {
@@ -221,8 +272,9 @@ for (const colorScheme of ['light', 'dark']) {
       for (const part of [
         'planner?beside=40%20S&bank=x',
         'hand-outs?sheet=aids',
-        'corrections',
-        'swing?swung=yes&swing=45',
+        'hand-outs?sheet=plan',
+        'corrections?wind=typed',
+        'swing?swung=yes&swing=45&iron=set',
       ]) {
         await open('numbers.html');
         await page.evaluate((to) => {
@@ -253,7 +305,7 @@ test.describe('on a phone', () => {
       expect(await across(page), part).toBe(0);
       for (const control of await page.locator('main :is(button, a, .segments span)').all()) {
         const box = await control.boundingBox();
-        if (box) expect(Math.min(box.width, box.height), part).toBeGreaterThanOrEqual(44);
+        if (box?.width) expect(Math.min(box.width, box.height), part).toBeGreaterThanOrEqual(44);
       }
     }
   });

@@ -1,5 +1,6 @@
 //! Text and pictures that the user takes home as files. They are made here and asked of no server.
 
+use crate::screen::call;
 use crate::stage::Stage;
 use drawing::shape::Shape;
 use drawing::theme::Theme;
@@ -8,7 +9,7 @@ use leptos::prelude::*;
 use leptos::wasm_bindgen::closure::Closure;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use std::time::Duration;
-use web_sys::js_sys::{Array, Uint8Array};
+use web_sys::js_sys::{Array, Function, Object, Promise, Reflect, Uint8Array};
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, HtmlCanvasElement, Url};
 
 /// How many pixels a picture of dots has for each unit of its size; chosen: sharp in print at the
@@ -36,9 +37,36 @@ pub(crate) fn download_png(name: &str, size: Size, theme: &Theme, shapes: &[Shap
     let _ = offer_png(name, size, theme, shapes);
 }
 
-fn offer_png(name: &str, size: Size, theme: &Theme, shapes: &[Shape]) -> Result<(), JsValue> {
+/// Puts a picture on the clipboard, painted likewise.
+///
+/// # Errors
+/// A browser that lets no page put pictures there.
+pub(crate) async fn copy_png(size: Size, theme: Theme, shapes: Vec<Shape>) -> Result<(), JsValue> {
+    let canvas = painted(size, &theme, &shapes)?;
+    let blob = Promise::new(&mut |put, _| {
+        let painted = Closure::once_into_js(move |blob: Option<Blob>| {
+            let _ = put.call1(&JsValue::UNDEFINED, &blob.into());
+        });
+        let _ = canvas.to_blob(painted.unchecked_ref());
+    });
+    // By name: older browsers lack it.
+    let make: Function = Reflect::get(&window(), &"ClipboardItem".into())?.dyn_into()?;
+    let parts = Object::new();
+    Reflect::set(&parts, &"image/png".into(), &blob)?;
+    let item = Reflect::construct(&make, &Array::of1(&parts))?;
+    let clipboard = Reflect::get(&window().navigator(), &"clipboard".into())?;
+    call(&clipboard, "write", &[Array::of1(&item).into()]).await?;
+    Ok(())
+}
+
+fn painted(size: Size, theme: &Theme, shapes: &[Shape]) -> Result<HtmlCanvasElement, JsValue> {
     let canvas: HtmlCanvasElement = document().create_element("canvas")?.unchecked_into();
     Stage::paint_apart(&canvas, size, DOTS, theme, shapes);
+    Ok(canvas)
+}
+
+fn offer_png(name: &str, size: Size, theme: &Theme, shapes: &[Shape]) -> Result<(), JsValue> {
+    let canvas = painted(size, theme, shapes)?;
     let name = name.to_owned();
     let painted = Closure::once_into_js(move |blob: Option<Blob>| {
         if let Some(blob) = blob {

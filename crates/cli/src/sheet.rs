@@ -4,15 +4,17 @@ mod drawn;
 
 use crate::failure::Failure;
 use crate::options::accept;
-use crate::site::{Where, With, latitude_words};
+use crate::show::flown;
+use crate::site::{Turned, Where, With, latitude_words};
 use clap::{Args, Subcommand, ValueEnum};
 use compass::range::{OutOfRange, Range};
 use compass::unit::Unit;
 use drawing::sheet::Paper;
 use earth::FieldSource;
 use earth::place::LATITUDE;
-use lessons::roll_out::BANK;
+use lessons::roll_out::Lead;
 use lessons::sheet::deviation::Swing;
+use lessons::sheet::plan::{self, LessonPlan};
 use lessons::sheet::{Sheet as Content, Site, aids, deviation, roll_outs, worksheet};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -62,6 +64,18 @@ enum Kind {
         #[command(flatten)]
         to: To,
     },
+    /// The page of a lesson: a demonstration, when to say what, and the question it answers.
+    Plan {
+        /// A name of the catalogue (dipwise show lists them), a demonstration file, or - for
+        /// standard input.
+        #[arg(value_name = "NAME|FILE")]
+        demonstration: String,
+        /// At this latitude in degrees, north positive, instead of the demonstration's own field.
+        #[arg(long, value_name = "DEGREES", allow_negative_numbers = true)]
+        latitude: Option<f64>,
+        #[command(flatten)]
+        to: To,
+    },
     /// A deviation card from the swing of an aircraft with hidden iron.
     Deviation {
         #[command(flatten)]
@@ -92,14 +106,8 @@ struct SiteOptions {
     place: Where,
     #[command(flatten)]
     with: With,
-    /// Bank of the turns in degrees.
-    #[arg(
-        long,
-        value_name = "DEGREES",
-        default_value_t = 15.0,
-        allow_negative_numbers = true
-    )]
-    bank: f64,
+    #[command(flatten)]
+    turned: Turned,
 }
 
 /// Where the sheet goes.
@@ -157,6 +165,18 @@ impl Sheet {
                 let sheets = worksheet::sheets(&site.site()?, seed).map_err(refused)?;
                 to.write(ending, &sheets)
             }
+            Kind::Plan {
+                demonstration,
+                latitude,
+                to,
+            } => {
+                let ending = to.ending()?;
+                if let Some(degrees) = latitude {
+                    accept("--latitude", LATITUDE, degrees)?;
+                }
+                let (_, flown) = flown(&demonstration, latitude)?;
+                to.write(ending, &[plan::sheet(&LessonPlan::of(&flown))])
+            }
             Kind::Deviation {
                 place,
                 seed,
@@ -193,12 +213,16 @@ fn site(place: &Where, with: &With, bank: f64) -> Result<Site, Failure> {
         situation: with.situation(place.source()?)?,
         bank,
         airspeed: with.airspeed()?,
+        lead: Lead::HalfBank,
     })
 }
 
 impl SiteOptions {
     fn site(&self) -> Result<Site, Failure> {
-        site(&self.place, &self.with, accept("--bank", BANK, self.bank)?)
+        Ok(Site {
+            lead: self.turned.lead()?,
+            ..site(&self.place, &self.with, self.turned.bank()?)?
+        })
     }
 
     /// The same at a latitude that alone sets the field.

@@ -71,21 +71,27 @@ impl Show {
 
     /// What is asked for, flown, and what it is called in a sentence.
     fn read(&self, which: &str) -> Result<(String, Flown), Failure> {
-        let place = input::name(which).to_owned();
-        let found = match catalogue::find(which) {
-            Some(found) => found,
-            None if is_file(which) => Demonstration::from_json(&input::text(which)?),
-            None => return Err(unknown(which)),
-        };
-        let flown = found
-            .map(|it| match self.latitude {
-                Some(degrees) => it.at_latitude_deg(degrees),
-                None => it,
-            })
-            .and_then(Flown::new)
-            .map_err(|error| Failure::at(&place, error))?;
-        Ok((place, flown))
+        flown(which, self.latitude)
     }
+}
+
+/// A demonstration of the catalogue or of a file, flown, at a latitude in degrees or where it says
+/// itself; and what it is called in a sentence.
+pub(crate) fn flown(which: &str, latitude: Option<f64>) -> Result<(String, Flown), Failure> {
+    let place = input::name(which).to_owned();
+    let found = match catalogue::find(which) {
+        Some(found) => found,
+        None if is_file(which) => Demonstration::from_json(&input::text(which)?),
+        None => return Err(unknown(which)),
+    };
+    let flown = found
+        .map(|it| match latitude {
+            Some(degrees) => it.at_latitude_deg(degrees),
+            None => it,
+        })
+        .and_then(Flown::new)
+        .map_err(|error| Failure::at(&place, error))?;
+    Ok((place, flown))
 }
 
 /// Whether a name is meant as a file's.

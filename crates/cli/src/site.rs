@@ -10,6 +10,7 @@ use compass::gust::RoughAir;
 use compass::simulation::Situation;
 use earth::place::{ALTITUDE, LATITUDE, LONGITUDE};
 use earth::{FieldSource, Place};
+use lessons::roll_out::{BANK, Lead, ROLL_RATE};
 
 /// A place and a date, or a latitude alone.
 #[derive(Args)]
@@ -36,6 +37,38 @@ pub(crate) struct Where {
         allow_negative_numbers = true
     )]
     altitude_ft: f64,
+}
+
+/// How a turn is flown and stopped.
+#[derive(Args)]
+pub(crate) struct Turned {
+    /// Bank of the turn in degrees.
+    #[arg(
+        long,
+        value_name = "DEGREES",
+        default_value_t = 15.0,
+        allow_negative_numbers = true
+    )]
+    bank: f64,
+    /// Lead by what the heading gains while the bank comes off at so many degrees a second,
+    /// instead of by half the bank.
+    #[arg(long, value_name = "DEGREES/S", allow_negative_numbers = true)]
+    roll_rate: Option<f64>,
+}
+
+impl Turned {
+    /// The bank, rad.
+    pub(crate) fn bank(&self) -> Result<f64, Failure> {
+        accept("--bank", BANK, self.bank)
+    }
+
+    /// How the lead is reckoned.
+    pub(crate) fn lead(&self) -> Result<Lead, Failure> {
+        Ok(match self.roll_rate {
+            Some(rate) => Lead::RollRate(accept("--roll-rate", ROLL_RATE, rate)?),
+            None => Lead::HalfBank,
+        })
+    }
 }
 
 /// An airspeed and a float.

@@ -3,14 +3,14 @@
 use crate::failure::Failure;
 use crate::options::accept;
 use crate::output;
-use crate::site::{Where, With};
+use crate::site::{Turned, Where, With};
 use clap::{Args, ValueEnum};
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::range::Range;
 use compass::rule_of_thumb::Turn;
 use compass::unit::Unit;
 use flights::heading_to_six_decimals;
-use lessons::roll_out::{BANK, Planner};
+use lessons::roll_out::Planner;
 use serde::Serialize;
 use std::io::Write;
 
@@ -21,19 +21,13 @@ const EVERY: Range = Range::new("interval between targets", Unit::Degree, 1.0, 3
 ///
 /// Each figure is the compass reading at which to begin: by the rule of thumb (latitude, in
 /// proportion), by 15° and half the latitude, by the closed form, and by the simulated float after
-/// a quarter turn. Each begins half the bank before the target.
+/// a quarter turn. Each begins half the bank before the target, or by the rate of roll.
 #[derive(Args)]
 pub(crate) struct Table {
     #[command(flatten)]
     place: Where,
-    /// Bank of the turn in degrees.
-    #[arg(
-        long,
-        value_name = "DEGREES",
-        default_value_t = 15.0,
-        allow_negative_numbers = true
-    )]
-    bank: f64,
+    #[command(flatten)]
+    turned: Turned,
     #[command(flatten)]
     with: With,
     /// Targets all round, so many degrees apart.
@@ -84,12 +78,14 @@ impl Table {
     fn rows(&self) -> Result<Vec<Row>, Failure> {
         let source = self.place.source()?;
         let latitude = self.place.latitude()?;
-        let bank = accept("--bank", BANK, self.bank)?;
+        let (bank, lead) = (self.turned.bank()?, self.turned.lead()?);
         let airspeed = self.with.airspeed()?;
         accept("--every", EVERY, self.every)?;
         let situation = self.with.situation(source)?;
         let refused = |error| Failure::at("--bank", error);
-        let planner = Planner::new(situation, latitude, bank, airspeed).map_err(refused)?;
+        let planner = Planner::new(situation, latitude, bank, airspeed)
+            .and_then(|planner| planner.with_lead(lead))
+            .map_err(refused)?;
 
         let targets = (0..)
             .map(|i| f64::from(i) * self.every)

@@ -109,6 +109,60 @@ fn a_worksheet_has_its_key_on_a_second_page() {
 }
 
 #[test]
+fn a_plan_says_what_its_demonstration_says() {
+    let pdf = written("plan.pdf", &["plan", "north-from-west", "--latitude=-35"]);
+    let [page] = &pdf_text::pages(&pdf)[..] else {
+        panic!("one page");
+    };
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    let told = dipwise(&["show", "north-from-west", "--figures", "--latitude=-35"]);
+    let told = String::from_utf8(told.stdout).unwrap();
+    let told = told.split_whitespace().collect::<Vec<_>>().join(" ");
+    let rule = told.split("rule of thumb: ").nth(1).unwrap();
+    let rule = rule.split(" notes,").next().unwrap();
+    assert!(page.contains(rule), "{page}\n{rule}");
+    for heading in [
+        "Look for",
+        "Time plan",
+        "Speaking notes",
+        "Answer",
+        "Figures",
+    ] {
+        assert!(page.contains(heading), "{heading}: {page}");
+    }
+    let unknown = refused(&["plan", "nothing", "-o", "plan.pdf"]);
+    assert!(unknown.contains("is no demonstration"), "{unknown}");
+}
+
+#[test]
+fn the_lead_is_reckoned_by_the_rate_of_roll_where_it_is_asked() {
+    let turn = ["--bank", "20", "--roll-rate", "5"];
+    let pdf = written(
+        "rollout-roll.pdf",
+        &[&["rollout"], &PLACE[..], &turn].concat(),
+    );
+    let page = pdf_text::pages(&pdf).join(" ").replace('\n', " ");
+    // By hand: g tan 20° / 51.44 m/s is 3.98°/s; half of it over 4 s, less 2 % for the bend of the
+    // tangent, is 7.8°.
+    assert!(page.contains("7.8°, what the heading gains"), "{page}");
+    let rule = |arguments: &[&str]| {
+        let all = [
+            &["table", "--format", "json", "--every", "360"],
+            &PLACE[..],
+            arguments,
+        ];
+        let rows: Vec<Value> = serde_json::from_slice(&dipwise(&all.concat()).stdout).unwrap();
+        rows[1]["rule_deg"].as_f64().unwrap()
+    };
+    let less = rule(&turn) - rule(&turn[..2]);
+    assert!((less - (10.0 - 7.79)).abs() < 0.03, "{less}");
+    assert!(
+        refused(&["rollout", "--lat", "5", "--roll-rate", "0", "-o", "a.pdf"])
+            .contains("rate of roll must be from 1°/s to 60°/s")
+    );
+}
+
+#[test]
 fn every_kind_fits_its_page_on_both_papers() {
     for paper in ["a4", "letter"] {
         for (kind, caution) in [

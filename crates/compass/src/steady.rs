@@ -49,10 +49,20 @@ pub fn bank_without_revolution(dip: f64) -> f64 {
 /// against the aircraft's forward axis laid into that plane. None where the field stands along
 /// the apparent vertical and leaves the card no direction.
 pub fn square_card(field: &MagneticField, motion: &Motion) -> Option<CompassHeading> {
+    square_card_with_iron(field, &AircraftIron::NONE, motion)
+}
+
+/// The same with what the aircraft's iron adds to the field, wherever the airframe points.
+pub fn square_card_with_iron(
+    field: &MagneticField,
+    iron: &AircraftIron,
+    motion: &Motion,
+) -> Option<CompassHeading> {
     let down = motion.apparent_gravity_in_bowl();
     let down = down * (1.0 / down.length());
     let earth = field.horizontal_part() + field.vertical_part();
-    let field = motion.attitude.inverse().apply(earth);
+    let earth = motion.attitude.inverse().apply(earth);
+    let field = earth + iron.added_to(earth);
     let north = field - down * field.dot(down);
     if north.length() <= 1e-12 * field.length() {
         return None;

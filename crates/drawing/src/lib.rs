@@ -14,7 +14,8 @@
 //! - [`heading_dial`]: the heading indicator.
 //! - [`strip_chart`]: the flight against time; [`error_chart`]: the error against heading.
 //! - [`world_map`]: land, contours and a place.
-//! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing.
+//! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing;
+//!   [`heeling_chart`]: what is left of it in a bank.
 //! - [`skill_rose`], [`forgetting_curve`], [`bars`]: how practice goes.
 //! - [`mark_scale`]: how far off a flown task ended, against what was allowed.
 //! - [`sheet`]: pages for print, with words, tables and pictures.
@@ -65,6 +66,7 @@ pub mod error_chart;
 pub mod figures;
 pub mod forgetting_curve;
 pub mod heading_dial;
+pub mod heeling_chart;
 mod labels;
 pub mod layout;
 mod lettering;

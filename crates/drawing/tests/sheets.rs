@@ -4,6 +4,7 @@
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::maths;
 use drawing::deviation_curve::{DeviationCurveView, deviation_curve};
+use drawing::heeling_chart::{HeelingChartView, heeling_chart};
 use drawing::roll_out_rose::{Allowance, PlaceView, RollOutRoseView, Words, roll_out_rose};
 use drawing::shape::{Anchor, Shape, Text};
 use drawing::sheet::{Block, Column, Figure, Paper, SheetView, TableView, pages, width};
@@ -99,6 +100,41 @@ fn the_curve_of_a_swing() {
     };
     let size = Size::new(500.0, 220.0);
     snapshot("deviation-curve", size, &deviation_curve(&view, size));
+}
+
+#[test]
+fn heeling_lines_are_told_apart_and_named() {
+    let view = HeelingChartView {
+        banks: &[-0.5, 0.0, 0.5],
+        bank_words: &["left", "", "right"],
+        lines: &[
+            ("North", &[0.1, 0.0, -0.1]),
+            ("East", &[0.02, 0.02, 0.02]),
+            ("South", &[f64::NAN, 0.0, 0.1]),
+            ("West", &[0.0, f64::INFINITY, f64::NAN]),
+        ],
+        east: "east",
+        west: "west",
+    };
+    let size = Size::new(500.0, 220.0);
+    let shapes = heeling_chart(&view, size);
+    let words: Vec<String> = (shapes.iter())
+        .filter_map(|shape| match shape {
+            Shape::Text(Text { content, .. }) => Some(content.to_string()),
+            _ => None,
+        })
+        .collect();
+    for word in [
+        "North", "East", "South", "West", "left", "right", "east", "west", "0°",
+    ] {
+        assert!(words.iter().any(|it| it == word), "{word}: {words:?}");
+    }
+    let none = HeelingChartView {
+        banks: &[0.1],
+        ..view
+    };
+    assert!(heeling_chart(&none, size).is_empty());
+    assert!(heeling_chart(&view, Size::new(f64::NAN, 5.0)).is_empty());
 }
 
 #[test]

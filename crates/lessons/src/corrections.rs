@@ -1,6 +1,7 @@
 //! Corrections: from true to magnetic to compass and back, line by line, as on paper.
 //!
-//! Variation and deviation are east positive. Wind is left out: these are headings, not tracks.
+//! Variation and deviation are east positive. Wind is left out: these are headings, not tracks;
+//! [`crate::wind`] goes between the two.
 
 use compass::angle::half_turn;
 use compass::heading::{CompassHeading, MagneticHeading, TrueHeading};

@@ -2,7 +2,8 @@
 //!
 //! [`roll_out`] plans when to begin to roll out of a turn that is flown by the compass: by the
 //! rules of thumb, by the closed form, and by flying the turn. [`corrections`] goes from true to
-//! magnetic to compass and back. [`swing`] adjusts a compass against an aircraft's hidden iron.
+//! magnetic to compass and back, [`wind`] from track to heading and back. [`swing`] adjusts a
+//! compass against an aircraft's hidden iron.
 //! A [`demonstration`] is a flight with cues and with figures that are measured on it; [`making`]
 //! changes one step by step, each of which can be undone.
 //! A [`link`] carries one, or a flight, in the text of an address. [`drill`] makes tasks from a seed
@@ -18,3 +19,4 @@ pub mod making;
 pub mod roll_out;
 pub mod sheet;
 pub mod swing;
+pub mod wind;

@@ -9,6 +9,7 @@ use compass::angle::half_turn;
 use compass::free_flight::{AIRSPEED_COMMAND, Controls};
 use compass::gust::{NUMBERS, RoughAir};
 use compass::heading::{CompassHeading, MagneticHeading};
+use compass::motion::coordinated_rate_of_turn;
 use compass::range::{OutOfRange, Range};
 use compass::rule_of_thumb::{self, Turn};
 use compass::simulation::{STEPS_PER_SECOND, Simulation, Situation};
@@ -19,6 +20,36 @@ use std::f64::consts::FRAC_PI_2;
 /// Bank of a turn that can be planned. The greatest is the greatest that can be flown; the least
 /// is chosen, below a fifth of what a light aircraft banks for standard rate.
 pub const BANK: Range = Range::new("bank", Unit::Degree, 3.0, 60.0);
+
+/// Rate of roll by which a lead can be reckoned; chosen: from a slow roll by hand to more than any
+/// aircraft of the class rolls.
+pub const ROLL_RATE: Range = Range::new("rate of roll", Unit::DegreePerSecond, 1.0, 60.0);
+
+/// How the lead is reckoned that stops a turn on its target.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum Lead {
+    /// Half the bank, whatever the speed. Source: FAA-H-8083-15B, ch. on compass turns.
+    #[default]
+    HalfBank,
+    /// What the heading gains while the bank comes off evenly at so many rad/s.
+    RollRate(f64),
+}
+
+impl Lead {
+    /// The lead out of a coordinated turn at `bank` (rad, without its side) and `airspeed` (m/s),
+    /// rad.
+    pub fn of(self, bank: f64, airspeed: f64) -> f64 {
+        match self {
+            Self::HalfBank => 0.5 * bank,
+            Self::RollRate(rate) => {
+                // The rate of turn over the time that the bank takes, by Simpson's rule: within
+                // 2 % of g / (V p) · −ln cos(bank) up to 60°.
+                let turning = |part: f64| coordinated_rate_of_turn(part * bank, airspeed);
+                bank / rate * (4.0 * turning(0.5) + turning(1.0)) / 6.0
+            }
+        }
+    }
+}
 
 /// How far before the target the turn begins, rad. Chosen: a quarter, as from east or west onto
 /// north or south in the usual worked examples.
@@ -39,6 +70,8 @@ pub struct Planner {
     latitude: f64,
     bank: f64,
     airspeed: f64,
+    /// The lead that the answers leave, rad.
+    lead: f64,
     /// What the heading still gains, in the turn's direction, from the moment at which the
     /// controls go to level, rad.
     rolling_out: f64,
@@ -47,26 +80,26 @@ pub struct Planner {
 /// The compass readings at which to begin a roll-out, and what comes of the bare reading.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Plan {
-    /// The rule of thumb: the latitude, in proportion, and half the bank as lead.
+    /// The rule of thumb: the latitude, in proportion, and the lead.
     pub rule: CompassHeading,
-    /// The other rule: 15° and half the latitude, in proportion, and half the bank as lead.
+    /// The other rule: 15° and half the latitude, in proportion, and the lead.
     pub half_rule: CompassHeading,
-    /// The closed form's reading half the bank before the target.
+    /// The closed form's reading where the heading is the lead short of the target.
     pub steady: CompassHeading,
-    /// The reading of the simulated float half the bank before the target, after a quarter turn.
+    /// The reading of the simulated float there, after a quarter turn.
     pub float: CompassHeading,
     /// The reading of the simulated float from which the simulated aircraft comes out on the
     /// target exactly, after a quarter turn.
     pub exact: CompassHeading,
     /// How far past the target, in the turn's direction, the aircraft comes out when it begins to
-    /// roll out as the compass reads half the bank before the target, rad: negative for too
-    /// early; `None` where the card never shows that.
+    /// roll out as the compass reads the lead short of the target, rad: negative for too early; `None` where
+    /// the card never shows that.
     pub bare_overshoot: Option<f64>,
 }
 
 impl Planner {
-    /// A planner for turns at `bank` (rad, its side does not matter) and `airspeed` (m/s). The
-    /// rules of thumb take `latitude` (rad, north positive). Still air, whatever the situation
+    /// A planner for turns at `bank` (rad, its side does not matter) and `airspeed` (m/s), with
+    /// half the bank as lead. The rules of thumb take `latitude` (rad, north positive). Still air, whatever the situation
     /// says: a plan that depended on gusts would be none.
     ///
     /// # Errors
@@ -87,10 +120,30 @@ impl Planner {
             latitude,
             bank,
             airspeed,
+            lead: Lead::HalfBank.of(bank, airspeed),
             rolling_out: 0.0,
         };
         planner.rolling_out = planner.heading_while_rolling_out()?;
         Ok(planner)
+    }
+
+    /// The same with a lead that is reckoned otherwise.
+    ///
+    /// # Errors
+    /// A rate of roll beyond [`ROLL_RATE`].
+    pub fn with_lead(self, lead: Lead) -> Result<Self, OutOfRange> {
+        if let Lead::RollRate(rate) = lead {
+            ROLL_RATE.check(rate)?;
+        }
+        Ok(Self {
+            lead: lead.of(self.bank, self.airspeed),
+            ..self
+        })
+    }
+
+    /// The lead that the answers leave, rad.
+    pub fn lead(&self) -> f64 {
+        self.lead
     }
 
     /// When to begin to roll out of a turn onto `target`.
@@ -100,7 +153,7 @@ impl Planner {
     pub fn plan(&self, target: MagneticHeading, turn: Turn) -> Result<Plan, OutOfRange> {
         let side = sign(turn);
         let half_rule = (15_f64.to_radians() + self.latitude.abs() / 2.0) * signum(self.latitude);
-        let lead = target.turned_by(-side * self.bank / 2.0);
+        let lead = target.turned_by(-side * self.lead);
         let mut begins = [
             Crossing::of(target.turned_by(-side * self.rolling_out).radians()),
             Crossing::of(lead.radians()),
@@ -128,13 +181,17 @@ impl Planner {
             }
             flight.step(&controls, [0.0; NUMBERS]);
         }
+        let by_rule = |whole: f64| {
+            let error = rule_of_thumb::in_turn(target, turn, whole);
+            target.to_compass(error - side * self.lead)
+        };
         // A turn always comes to a heading within its time, so both readings are found.
         let found = |reading: Option<f64>| {
             CompassHeading::from_radians(reading.unwrap_or_else(|| lead.radians()))
         };
         Ok(Plan {
-            rule: rule_of_thumb::roll_out(target, turn, self.latitude, self.bank),
-            half_rule: rule_of_thumb::roll_out(target, turn, half_rule, self.bank),
+            rule: by_rule(self.latitude),
+            half_rule: by_rule(half_rule),
             steady: in_turn(lead, side * self.bank, self.situation.field.dip()),
             float: found(float),
             exact: found(exact),

@@ -8,13 +8,14 @@
 pub mod aids;
 pub mod deviation;
 mod lot;
+mod measures;
 pub mod plan;
 pub mod roll_outs;
 mod signs;
 mod tasks;
 pub mod worksheet;
 
-use crate::roll_out::{BANK, Planner};
+use crate::roll_out::{BANK, Lead, Planner};
 use compass::heading::CompassHeading;
 use compass::range::OutOfRange;
 use compass::simulation::Situation;
@@ -121,6 +122,8 @@ pub struct Site {
     pub bank: f64,
     /// Airspeed, m/s.
     pub airspeed: f64,
+    /// How the lead is reckoned; worksheets and memory aids take half the bank all the same.
+    pub lead: Lead,
 }
 
 impl Site {
@@ -129,10 +132,15 @@ impl Site {
     /// # Errors
     /// Bank or airspeed beyond what can be flown, or a float that cannot be simulated here.
     pub fn planner(&self) -> Result<Planner, OutOfRange> {
-        self.planner_at(self.bank)
+        self.planner_at(self.bank)?.with_lead(self.lead)
     }
 
-    /// The same for another bank, rad.
+    /// The lead that roll-outs here leave, rad.
+    pub fn lead(&self) -> f64 {
+        self.lead.of(self.bank(), self.airspeed)
+    }
+
+    /// What plans roll-outs with half of another bank (rad) as lead.
     fn planner_at(&self, bank: f64) -> Result<Planner, OutOfRange> {
         Planner::new(self.situation, self.latitude, bank, self.airspeed)
     }

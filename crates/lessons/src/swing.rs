@@ -3,6 +3,10 @@
 //! A training aid. A real swing is the work of licensed people by the aircraft's maintenance data
 //! and the rules of the local authority.
 
+mod heeling;
+
+pub use heeling::Banked;
+
 use crate::corrections::DeviationCard;
 use compass::deviation::{AircraftIron, Coefficients, DeviationError, eight_points};
 use compass::field::MagneticField;
@@ -90,6 +94,15 @@ impl Ramp {
             electric_on: false,
             adjusters: Adjusters::default(),
         })
+    }
+
+    /// The same aircraft with known iron in place of its own; its radios and lights stay.
+    ///
+    /// # Errors
+    /// As [`Ramp::new`].
+    pub fn with_iron(self, hard: [f64; 3], soft: [[f64; 3]; 3]) -> Result<Self, OutOfRange> {
+        let iron = Self::new(self.field, hard, soft)?.iron;
+        Ok(Self { iron, ..self })
     }
 
     /// An aircraft whose iron nobody has seen: the same seed hides the same.

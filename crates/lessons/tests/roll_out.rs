@@ -11,7 +11,7 @@ use compass::rule_of_thumb::Turn;
 use compass::simulation::{STEPS_PER_SECOND, Simulation, Situation};
 use compass::unit::KNOT;
 use earth::{Date, FieldSource, Place};
-use lessons::roll_out::{Plan, Planner};
+use lessons::roll_out::{Lead, Plan, Planner};
 use proptest::prelude::*;
 
 const SPEED: f64 = 100.0 * KNOT;
@@ -83,6 +83,72 @@ fn the_closed_form_is_its_reading_half_the_bank_before_the_target() {
     let at_north = plan(&planner, 7.5, Turn::Right).steady;
     // One decimal is published, and the dip there has one decimal too.
     assert!((right_of(at_north, 360.0) + 22.9).abs() < 0.1);
+}
+
+#[test]
+fn a_lead_by_the_rate_of_roll_is_what_a_flown_roll_out_gains() {
+    for (bank, rate, knots) in [(15.0, 5.0, 100.0), (30.0, 10.0, 120.0), (45.0, 6.0, 90.0)] {
+        let (bank, rate, speed): (f64, f64, f64) = (bank, rate, knots * KNOT);
+        // The bank comes off by a leg of the flight, whose half cosine stands evenly about its
+        // middle: what it gains is that of an even roll but for the bend of the tangent, up to
+        // 3 % of the lead at 45°.
+        let seconds = bank / rate;
+        let flown = rolled_out(bank, seconds, knots);
+        let lead = Lead::RollRate(rate.to_radians()).of(bank.to_radians(), speed);
+        let off = lead.to_degrees() / flown - 1.0;
+        assert!(off.abs() < 0.03, "{bank} {rate}: {flown} {off}");
+    }
+    // By hand: g tan 20° / 60 m/s is 3.408°/s; half of it over 20° at 10°/s is 3.4°, and the bend
+    // of the tangent takes 2 % off that.
+    let lead = Lead::RollRate(10_f64.to_radians()).of(20_f64.to_radians(), 60.0);
+    assert!((lead.to_degrees() - 3.34).abs() < 0.02);
+}
+
+/// What the heading gains in degrees over a leg that brings the bank to level, a tenth of a degree
+/// of which is rounding in none of its steps.
+fn rolled_out(bank: f64, seconds: f64, knots: f64) -> f64 {
+    let scenario = format!(
+        r#"{{"field": {{"latitude_deg": 50}},
+            "start": {{"heading_deg": 10, "speed_kt": {knots}}},
+            "legs": [{{"seconds": 4, "bank_deg": {bank}}}, {{"seconds": {seconds}, "bank_deg": 0}}]}}"#
+    );
+    let file = flights::read_json(&scenario).unwrap();
+    let scenario = flights::Scenario::from_file(&file).unwrap();
+    let mut flight = scenario.simulation().unwrap();
+    let controls = Controls::level(knots * KNOT);
+    let mut at = |time: f64| {
+        while flight.time() < time - 1e-6 {
+            flight.step(&controls, [0.0; NUMBERS]);
+        }
+        flight.motion().heading
+    };
+    let begun = at(4.0);
+    at(4.0 + seconds).right_of(begun).to_degrees()
+}
+
+#[test]
+fn the_lead_shifts_every_answer_and_the_exact_one_not() {
+    let half = at_latitude(45.0, 20.0);
+    let by_rate = half.clone().with_lead(Lead::RollRate(0.1)).unwrap();
+    let less = (half.lead() - by_rate.lead()).to_degrees();
+    assert!(less > 1.0, "{less}");
+    for turn in [Turn::Left, Turn::Right] {
+        let [one, other] = [&half, &by_rate].map(|planner| plan(planner, 360.0, turn));
+        let side = if turn == Turn::Left { -1.0 } else { 1.0 };
+        for (one, other) in [(one.rule, other.rule), (one.half_rule, other.half_rule)] {
+            assert!((side * other.right_of(one).to_degrees() - less).abs() < 1e-9);
+        }
+        assert_eq!(one.exact, other.exact);
+        // A shorter lead comes out further on.
+        let past = other.bare_overshoot.unwrap() - one.bare_overshoot.unwrap();
+        assert!(past.to_degrees() > 0.5 * less, "{past}");
+    }
+    assert!(
+        half.with_lead(Lead::RollRate(9.0))
+            .unwrap_err()
+            .to_string()
+            .starts_with("rate of roll")
+    );
 }
 
 /// Flies a quarter turn, begins to roll out when the compass comes to `reading`, and gives how

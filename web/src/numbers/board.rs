@@ -149,10 +149,15 @@ impl Board {
 
     /// Copies a text, and says whether that went well.
     pub(crate) fn copy(self, text: String) {
+        self.tell(async move { put_on_clipboard(&text).await });
+    }
+
+    /// Says whether a copy went well.
+    pub(crate) fn tell(self, copied: impl Future<Output = Result<(), JsValue>> + 'static) {
         self.told.set("");
         leptos::task::spawn_local(async move {
             let words = self.own();
-            let said = if put_on_clipboard(&text).await.is_ok() {
+            let said = if copied.await.is_ok() {
                 words.copied
             } else {
                 words.not_copied

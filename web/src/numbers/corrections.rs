@@ -4,6 +4,7 @@ use super::board::use_board;
 use super::fields::{Segments, Typed};
 use super::key::Key;
 use super::taken::{Home, PictureOf, TableOf, TakeHome, as_csv, as_text};
+use super::wind::WindFields;
 use kurbo::Size;
 use leptos::prelude::*;
 use lessons::corrections::DeviationCard;
@@ -18,11 +19,19 @@ pub(crate) fn Corrections() -> impl IntoView {
     let from = board.choice(Key::From);
     let variation = board.meant(|reader| reader.variation());
     let card = board.meant(|reader| Some(DeviationCard::new(reader.deviations()?)));
-    let working = Memo::new(move |_| {
+    let worked = Memo::new(move |_| {
         let (variation, card) = (variation.get()?.0, card.get()?.ok()?);
-        board.read(|reader| reader.working(variation, &card))
+        board.read(|reader| reader.worked(variation, &card))
     });
-    let table = Memo::new(move |_| Some((words.working)(&working.get()?, from.get())));
+    let working = Memo::new(move |_| worked.get()?.ok());
+    let table = Memo::new(move |_| {
+        let (working, wind) = working.get()?;
+        Some((words.working)(&working, wind.as_ref(), from.get()))
+    });
+    let under = Memo::new(move |_| match working.get() {
+        Some((_, Some(_))) => words.under_wind,
+        _ => words.under,
+    });
     let home = Home {
         name: "dipwise-correction",
         words: Some(Callback::new(move |()| {
@@ -35,7 +44,7 @@ pub(crate) fn Corrections() -> impl IntoView {
             let entries = entries.map(|card| Part::Deviations(card.entries().to_vec()));
             vec![Sheet {
                 title: words.title.to_owned(),
-                under: words.under.to_owned(),
+                under: untrack(|| under.get()).to_owned(),
                 parts: [Some(Part::Table(table)), entries]
                     .into_iter()
                     .flatten()
@@ -47,7 +56,11 @@ pub(crate) fn Corrections() -> impl IntoView {
     view! {
         <section class="form" aria-label=words.form>
             <Segments key=Key::From/>
-            <Typed key=Key::Heading/>
+            {move || match from.get() {
+                "track" => view! { <Typed key=Key::Track/> },
+                _ => view! { <Typed key=Key::Heading/> },
+            }}
+            <WindFields/>
             <Segments key=Key::VariationBy/>
             {move || match by.get() {
                 "place" => view! {
@@ -75,13 +88,17 @@ pub(crate) fn Corrections() -> impl IntoView {
             {move || board.is_wrong().then(|| view! { <p class="mend">{board.own().mend}</p> })}
             <p class="wrong" aria-live="polite">
                 {move || card.get().and_then(Result::err).map(|error| format!("{error}."))}
+                {move || worked.get().and_then(Result::err).map(|error| format!("{error}."))}
             </p>
             <div class="working">
                 <div>
                     {move || table.get().map(|table| view! { <TableOf caption=words.title table/> })}
                     <p class="comes" id="steer" aria-live="polite">
-                        {move || working.get().map(|it| (words.told)(&it, from.get()))}
+                        {move || working.get().map(|(it, wind)| {
+                            (words.told)(&it, wind.as_ref(), from.get())
+                        })}
                     </p>
+                    <p class="hint">{move || under.get()}</p>
                     <TakeHome home/>
                 </div>
                 {move || card.get().and_then(Result::ok).map(|card| {

@@ -135,7 +135,11 @@ pub(crate) fn Place() -> impl IntoView {
 
 /// How the turns are flown: by bank or by rate, how fast, and by which float.
 #[component]
-pub(crate) fn Flown() -> impl IntoView {
+pub(crate) fn Flown(
+    /// Whether the lead can be chosen too.
+    #[prop(optional)]
+    leads: bool,
+) -> impl IntoView {
     let board = use_board();
     let turning = board.choice(Key::Turning);
     view! {
@@ -145,6 +149,18 @@ pub(crate) fn Flown() -> impl IntoView {
             _ => view! { <Typed key=Key::Bank slides=[3.0, 60.0, 1.0]/> }.into_any(),
         }}
         <Typed key=Key::Airspeed/>
+        {leads.then(|| view! { <Lead/> })}
         <Chosen key=Key::Float/>
+    }
+}
+
+/// How the lead is reckoned.
+#[component]
+fn Lead() -> impl IntoView {
+    let board = use_board();
+    let lead = board.choice(Key::Lead);
+    view! {
+        <Segments key=Key::Lead/>
+        <Show when=move || lead.get() == "roll"><Typed key=Key::RollRate/></Show>
     }
 }

@@ -3,6 +3,7 @@
 use super::board::use_board;
 use super::fields::{Flown, Place, Segments, Typed};
 use super::key::Key;
+use super::lesson::{LessonChoice, Lessons};
 use super::meant::Plans;
 use super::planner::{Progressed, sheet as roll_out_sheet};
 use super::taken::{Home, TakeHome};
@@ -33,7 +34,16 @@ pub(crate) fn HandOuts() -> impl IntoView {
     });
     board.plan(plans);
     let progress = board.work.progress();
+    let lessons = Lessons::new();
+    Effect::new(move || {
+        if kind.get() == "plan" {
+            lessons.fetch();
+        }
+    });
     let sheets = Memo::new(move |_| -> Result<Vec<Sheet>, String> {
+        if kind.get() == "plan" {
+            return Ok(lessons.sheet(board)?.into_iter().collect());
+        }
         let site = sites.get().unwrap_or_default().first().cloned();
         let (Some(site), Some(seed)) = (site, seed.get()) else {
             return Ok(Vec::new());
@@ -73,8 +83,9 @@ pub(crate) fn HandOuts() -> impl IntoView {
         <section class="form" aria-label=words.form>
             <Segments key=Key::Sheet/>
             <Segments key=Key::Paper/>
-            <Place/>
-            <Show when=banked><Flown/></Show>
+            <Show when=move || kind.get() == "plan"><LessonChoice lessons/></Show>
+            <Show when=move || kind.get() != "plan"><Place/></Show>
+            {move || banked().then(|| view! { <Flown leads={kind.get() == "roll-outs"}/> })}
             <Show when=seeded><Typed key=Key::Seed/></Show>
             <Show when=move || kind.get() == "roll-outs"><Typed key=Key::Beside/></Show>
         </section>

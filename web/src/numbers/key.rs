@@ -1,5 +1,10 @@
 //! The fields of the page: what the address calls each, and what can stand in it.
 
+/// What the address calls soft iron: by Poisson's letters.
+const SOFT: [&str; 9] = [
+    "soft-a", "soft-b", "soft-c", "soft-d", "soft-e", "soft-f", "soft-g", "soft-h", "soft-k",
+];
+
 /// A field.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Key {
@@ -17,6 +22,10 @@ pub(crate) enum Key {
     Bank,
     /// Rate of turn in degrees a second.
     Rate,
+    /// Lead by half the bank, or by the rate of roll.
+    Lead,
+    /// Rate of roll in degrees a second.
+    RollRate,
     /// Airspeed in knots.
     Airspeed,
     /// Turn left or right.
@@ -39,6 +48,8 @@ pub(crate) enum Key {
     From,
     /// That heading in degrees.
     Heading,
+    /// The track that is given instead, in degrees.
+    Track,
     /// Variation typed, or by place.
     VariationBy,
     /// Variation in degrees.
@@ -59,11 +70,27 @@ pub(crate) enum Key {
     Swing,
     /// Whether the swing of record was done.
     Swung,
+    /// Iron hidden, or set.
+    Iron,
+    /// Hard iron forward, right and down, in nanotesla.
+    Hard(u8),
+    /// Soft iron, row by row.
+    Soft(u8),
+    /// Banked in a turn, or with a wing down.
+    Banked,
+    /// Wind left out, or typed.
+    Wind,
+    /// Where the wind blows from, in degrees from true north.
+    WindFrom,
+    /// Its speed in knots.
+    WindSpeed,
+    /// The demonstration of a lesson plan, by its name.
+    Lesson,
 }
 
 impl Key {
     /// Every field once.
-    pub(crate) const ALL: [Self; 35] = [
+    pub(crate) const ALL: [Self; 56] = [
         Self::Way,
         Self::Latitude,
         Self::Longitude,
@@ -71,6 +98,8 @@ impl Key {
         Self::Turning,
         Self::Bank,
         Self::Rate,
+        Self::Lead,
+        Self::RollRate,
         Self::Airspeed,
         Self::Side,
         Self::Target,
@@ -82,6 +111,7 @@ impl Key {
         Self::Seed,
         Self::From,
         Self::Heading,
+        Self::Track,
         Self::VariationBy,
         Self::Variation,
         Self::Deviation(0),
@@ -99,6 +129,24 @@ impl Key {
         Self::Electric,
         Self::Swing,
         Self::Swung,
+        Self::Iron,
+        Self::Hard(0),
+        Self::Hard(1),
+        Self::Hard(2),
+        Self::Soft(0),
+        Self::Soft(1),
+        Self::Soft(2),
+        Self::Soft(3),
+        Self::Soft(4),
+        Self::Soft(5),
+        Self::Soft(6),
+        Self::Soft(7),
+        Self::Soft(8),
+        Self::Banked,
+        Self::Wind,
+        Self::WindFrom,
+        Self::WindSpeed,
+        Self::Lesson,
     ];
 
     /// What the address and the page's own names call it.
@@ -111,6 +159,8 @@ impl Key {
             Self::Turning => "turning",
             Self::Bank => "bank",
             Self::Rate => "rate",
+            Self::Lead => "lead",
+            Self::RollRate => "roll",
             Self::Airspeed => "kt",
             Self::Side => "turn",
             Self::Target => "to",
@@ -122,6 +172,7 @@ impl Key {
             Self::Seed => "seed",
             Self::From => "from",
             Self::Heading => "heading",
+            Self::Track => "track",
             Self::VariationBy => "variation-by",
             Self::Variation => "variation",
             Self::Deviation(0) => "d000",
@@ -139,6 +190,14 @@ impl Key {
             Self::Electric => "radios",
             Self::Swing => "swing",
             Self::Swung => "swung",
+            Self::Iron => "iron",
+            Self::Hard(part) => ["hard-p", "hard-q", "hard-r"][usize::from(part.min(2))],
+            Self::Soft(part) => SOFT[usize::from(part.min(8))],
+            Self::Banked => "banked",
+            Self::Wind => "wind",
+            Self::WindFrom => "wind-from",
+            Self::WindSpeed => "wind-kt",
+            Self::Lesson => "lesson",
         }
     }
 
@@ -147,6 +206,7 @@ impl Key {
         match self {
             Self::Way => &["latitude", "place"],
             Self::Turning => &["bank", "rate"],
+            Self::Lead => &["half", "roll"],
             Self::Side => &["right", "left"],
             Self::Float => &[
                 "standard",
@@ -156,14 +216,17 @@ impl Key {
                 "sticky-pivot",
             ],
             Self::Every => &["30", "10"],
-            Self::Sheet => &["roll-outs", "aids", "worksheet", "deviation"],
+            Self::Sheet => &["roll-outs", "aids", "worksheet", "deviation", "plan"],
             Self::Paper => &["a4", "letter"],
-            Self::From => &["true", "magnetic", "compass"],
+            Self::From => &["true", "magnetic", "compass", "track"],
             Self::VariationBy => &["typed", "place"],
             Self::Step => &["0", "1", "2", "3", "4"],
             Self::Electric => &["off", "on"],
             Self::Swing => &["30", "45"],
             Self::Swung => &["no", "yes"],
+            Self::Iron => &["hidden", "set"],
+            Self::Banked => &["turn", "wing-down"],
+            Self::Wind => &["out", "typed"],
             _ => &[],
         }
     }
@@ -175,10 +238,11 @@ impl Key {
             Self::Latitude => "52",
             Self::Bank => "15",
             Self::Rate => "3",
+            Self::RollRate => "10",
             Self::Airspeed => "100",
             Self::Target => "360",
             Self::Seed => "1",
-            Self::Heading => "75",
+            Self::Heading | Self::Track => "75",
             Self::Variation => "10 W",
             Self::Deviation(0) => "2 E",
             Self::Deviation(1) => "1 E",
@@ -188,6 +252,11 @@ impl Key {
             Self::Deviation(6) => "3 E",
             Self::Deviation(7) => "4 E",
             Self::Beside => "",
+            Self::Hard(0) => "3200",
+            Self::Hard(1) => "-1600",
+            Self::WindFrom => "240",
+            Self::WindSpeed => "20",
+            Self::Lesson => "north-from-west",
             _ => self.choices().first().copied().unwrap_or("0"),
         }
     }

@@ -19,7 +19,7 @@ use compass::unit::{NANOTESLA, Unit};
 use earth::FieldSource;
 use earth::place::LATITUDE;
 use lessons::corrections::{DEVIATION, DeviationCard, Working};
-use lessons::roll_out::BANK;
+use lessons::roll_out::{BANK, Lead, ROLL_RATE};
 use lessons::sheet::Site;
 use lessons::swing::{ADJUSTER, Adjusters, Ramp};
 
@@ -62,8 +62,8 @@ pub(crate) struct OnTheRamp {
     pub(crate) ramp: Ramp,
     /// Its heading.
     pub(crate) heading: MagneticHeading,
-    /// Whose iron it is.
-    pub(crate) seed: u64,
+    /// Whose iron it is; none where it is set by hand.
+    pub(crate) seed: Option<u64>,
 }
 
 /// Reads fields; notes what is wrong.
@@ -95,8 +95,12 @@ impl<'a> Reader<'a> {
             }
             Part::Corrections => {
                 reader.variation();
-                reader.heading(Key::Heading);
+                reader.heading(match reader.choice(Key::From) {
+                    "track" => Key::Track,
+                    _ => Key::Heading,
+                });
                 reader.deviations();
+                reader.wind();
             }
             Part::Swing => drop(reader.ramp()),
         }
@@ -128,8 +132,9 @@ impl<'a> Reader<'a> {
         let setting = self.place();
         let airspeed = self.number(Key::Airspeed, AIRSPEED_COMMAND, &[]);
         let bank = self.bank(airspeed);
+        let lead = self.lead();
         let beside = self.beside();
-        let (setting, airspeed, bank) = (setting?, airspeed?, bank?);
+        let (setting, airspeed, bank, lead) = (setting?, airspeed?, bank?, lead?);
         let site = |setting: &Setting| Site {
             name: (self.words.place)(setting),
             latitude: setting.source.latitude().unwrap_or(0.0),
@@ -141,6 +146,7 @@ impl<'a> Reader<'a> {
             },
             bank,
             airspeed,
+            lead,
         };
         Some(
             [Some(setting), beside?]
@@ -180,6 +186,17 @@ impl<'a> Reader<'a> {
             return None;
         }
         Some(bank)
+    }
+
+    fn lead(&mut self) -> Option<Lead> {
+        if self.asked.choice(Key::Lead) == "half" {
+            return Some(Lead::HalfBank);
+        }
+        Some(Lead::RollRate(self.number(
+            Key::RollRate,
+            ROLL_RATE,
+            &[],
+        )?))
     }
 
     fn float(&self) -> FloatChoice {
@@ -243,17 +260,18 @@ impl<'a> Reader<'a> {
         let north_south = self.number(Key::NorthSouth, ADJUSTER, &[]);
         let east_west = self.number(Key::EastWest, ADJUSTER, &[]);
         let (setting, seed) = (setting?, seed?);
+        let iron = self.iron(Ramp::hidden(setting.field(), seed));
         let adjusters = Adjusters {
             north_south: north_south?,
             east_west: east_west?,
         };
         Some(OnTheRamp {
             setting,
-            ramp: Ramp::hidden(setting.field(), seed)
+            ramp: iron?
                 .with_radios_and_lights(self.asked.choice(Key::Electric) == "on")
                 .with_adjusters(adjusters),
             heading: MagneticHeading::from_radians(heading?),
-            seed,
+            seed: (self.choice(Key::Iron) == "hidden").then_some(seed),
         })
     }
 
@@ -294,11 +312,23 @@ impl<'a> Reader<'a> {
         })
     }
 
-    fn heading(&mut self, key: Key) -> Option<f64> {
+    /// What is chosen in a field of choices.
+    pub(super) fn choice(&self, key: Key) -> &'static str {
+        self.asked.choice(key)
+    }
+
+    /// A heading, rad.
+    pub(super) fn heading(&mut self, key: Key) -> Option<f64> {
         self.number(key, HEADING, &[])
     }
 
-    fn number(&mut self, key: Key, range: Range, sides: &'static [(char, f64)]) -> Option<f64> {
+    /// A number in SI units, with a letter for its side where it has some.
+    pub(super) fn number(
+        &mut self,
+        key: Key,
+        range: Range,
+        sides: &'static [(char, f64)],
+    ) -> Option<f64> {
         match within(self.asked.text(key), range, sides) {
             Ok(value) => Some(value),
             Err(wrong) => {

@@ -7,7 +7,8 @@
 //! | `work.rs` | roll-outs, planned between frames |
 //! | `board.rs` | what all parts of the page share |
 //! | `fields.rs`, `taken.rs` | fields; tables, pictures, and what is taken home of them |
-//! | `planner.rs`, `hand_outs.rs`, `corrections.rs`, `swing.rs`, `swing_record.rs` | the parts |
+//! | `planner.rs`, `hand_outs.rs`, `lesson.rs`, `corrections.rs`, `wind.rs` | the parts |
+//! | `swing.rs`, `iron.rs`, `swing_record.rs`, `heeling.rs` | the part of the swing |
 
 mod app;
 mod asked;
@@ -15,12 +16,16 @@ mod board;
 mod corrections;
 mod fields;
 mod hand_outs;
+mod heeling;
+mod iron;
 mod key;
+mod lesson;
 mod meant;
 mod planner;
 mod swing;
 mod swing_record;
 mod taken;
+mod wind;
 mod work;
 
 pub(crate) use app::App;

@@ -25,7 +25,7 @@ pub(crate) fn Planner() -> impl IntoView {
     view! {
         <section class="form" aria-label=words.planner.form>
             <Place/>
-            <Flown/>
+            <Flown leads=true/>
             <Segments key=Key::Side/>
             <Typed key=Key::Target/>
             <Segments key=Key::Every/>
@@ -83,7 +83,8 @@ fn Answers(plans: Memo<Option<Plans>>) -> impl IntoView {
             {move || {
                 let plan = plan.get()?;
                 let bare = plan.bare_overshoot.map(f64::to_degrees);
-                Some((words.comes)(plan.exact.whole_degrees(), bare))
+                let lead = plans.get()?.sites.first()?.lead();
+                Some((words.comes)(lead.to_degrees(), plan.exact.whole_degrees(), bare))
             }}
         </p>
     }
@@ -195,7 +196,7 @@ pub(crate) fn sheet(sites: &[Site], rounds: &[Vec<RollOut>]) -> Sheet {
 fn rose_places(sites: &[Site], rounds: &[Vec<RollOut>]) -> Vec<RosePlace> {
     let place = |(site, round): (&Site, &Vec<RollOut>)| RosePlace {
         name: site.name.clone(),
-        allowances: allowances(round, site.bank),
+        allowances: allowances(round, site.lead()),
     };
     sites.iter().zip(rounds).map(place).collect()
 }

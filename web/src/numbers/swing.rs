@@ -2,6 +2,8 @@
 
 use super::board::{Board, use_board};
 use super::fields::{Place, Segments, Typed};
+use super::heeling::InTheBank;
+use super::iron::Iron;
 use super::key::Key;
 use super::meant::{OnTheRamp, adjuster_text};
 use super::swing_record::Record;
@@ -34,11 +36,7 @@ pub(crate) fn Swing() -> impl IntoView {
     view! {
         <section class="form" aria-label=words.form>
             <p>{words.about}</p>
-            <Typed key=Key::Seed/>
-            <div class="take-home">
-                <button type="button" on:click=move |_| another(board)>{words.another}</button>
-                <button type="button" on:click=move |_| start_over(board)>{words.start_over}</button>
-            </div>
+            <Iron/>
             <Place/>
             <Segments key=Key::Electric/>
             <p class="caution-here">{CAUTION}</p>
@@ -51,6 +49,7 @@ pub(crate) fn Swing() -> impl IntoView {
                 <Adjustment ramp/>
             </div>
             <Record ramp/>
+            <InTheBank ramp/>
         </section>
     }
 }
@@ -234,7 +233,8 @@ fn is_on(ramp: &Option<OnTheRamp>, degrees: &str) -> bool {
     stands.is_some_and(|off| off < ON_HEADING)
 }
 
-fn start_over(board: Board) {
+/// Everything as it was before the swing.
+pub(crate) fn start_over(board: Board) {
     for (key, text) in [
         (Key::Step, "0"),
         (Key::NorthSouth, "0"),
@@ -245,10 +245,4 @@ fn start_over(board: Board) {
     ] {
         board.set(key, text);
     }
-}
-
-fn another(board: Board) {
-    let seed = untrack(|| board.read(|reader| reader.seed())).unwrap_or(0);
-    board.set(Key::Seed, ((seed + 1) % 1_000_000).to_string());
-    start_over(board);
 }

@@ -1,7 +1,7 @@
 //! Tables and pictures, and the ways in which they are taken home.
 
 use super::board::{Board, use_board};
-use crate::download::{download, download_png};
+use crate::download::{copy_png, download, download_png};
 use drawing::shape::Shape;
 use drawing::sheet::Paper;
 use drawing::svg::Picture;
@@ -146,9 +146,14 @@ pub(crate) fn TakeHome(home: Home) -> impl IntoView {
             &shapes,
         );
     };
+    let image = move |_| {
+        let (size, shapes) = handouts::shapes(&home.sheets.run(()), paper(board));
+        board.tell(copy_png(size, handouts::theme(), shapes));
+    };
     view! {
         <div class="take-home" role="group" aria-label=words.take_home>
             {copies}
+            <button type="button" on:click=image>{words.copy_image}</button>
             <button type="button" on:click=svg>{words.save_svg}</button>
             <button type="button" on:click=png>{words.save_png}</button>
             <button type="button" on:click=move |_| board.copy(link(board))>{words.copy_link}</button>

@@ -10,20 +10,13 @@ pub(crate) mod plan;
 mod views;
 
 use crate::cockpit::{Cockpit, Shown};
-use crate::later::later;
+use crate::later::demonstrations;
 use crate::session::Session;
 use answers::Answers;
-use flights::read_json;
 use headlines::Headlines;
 use leptos::prelude::*;
 use lessons::demonstration::{Act, Cue, Demonstration, DemonstrationError, Flown, Standing};
 use std::sync::Arc;
-
-/// The demonstrations of the catalogue, in order; none where they cannot be fetched.
-async fn catalogue() -> Vec<Demonstration> {
-    let text = later("demonstrations").await.and_then(|it| it.as_string());
-    text.and_then(|it| read_json(&it).ok()).unwrap_or_default()
-}
 
 /// The moment that the cues have followed to.
 #[derive(Clone, Copy, Default)]
@@ -99,7 +92,7 @@ impl Player {
     /// Fetches the catalogue, unless it is there already.
     pub(crate) async fn fetch_catalogue(self) {
         if self.catalogue.with_untracked(Vec::is_empty) {
-            self.catalogue.set(catalogue().await);
+            self.catalogue.set(demonstrations().await);
         }
     }
 

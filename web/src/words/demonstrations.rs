@@ -56,7 +56,6 @@ pub(crate) struct DemonstrationWords {
 
     // The list.
     pub(crate) about: &'static str,
-    pub(crate) fly: &'static str,
     pub(crate) latitude: &'static str,
     pub(crate) as_made: &'static str,
     pub(crate) to_as_made: &'static str,

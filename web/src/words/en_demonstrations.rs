@@ -88,7 +88,6 @@ pub(super) const DEMONSTRATIONS: DemonstrationWords = DemonstrationWords {
     next: |title| format!("Next: {title}"),
 
     about: "Each asks your class one question and lets the compass answer. The figures are computed for the place.",
-    fly: "Fly",
     latitude: "At latitude",
     as_made: "each where it was made",
     to_as_made: "Each where it was made",

@@ -4,6 +4,20 @@ use super::en_situation::{FORM, out_of_range};
 use crate::numbers::Key;
 use crate::situation_form::{Entry, Fault, Wrong};
 
+/// Poisson's letters, row by row.
+const SOFT: [&str; 9] = ["a", "b", "c", "d", "e", "f", "g", "h", "k"];
+const SOFT_SLIDERS: [&str; 9] = [
+    "a, slider",
+    "b, slider",
+    "c, slider",
+    "d, slider",
+    "e, slider",
+    "f, slider",
+    "g, slider",
+    "h, slider",
+    "k, slider",
+];
+
 /// What a field is called.
 pub(super) fn label(key: Key) -> &'static str {
     match key {
@@ -14,6 +28,8 @@ pub(super) fn label(key: Key) -> &'static str {
         Key::Turning => "Turn by",
         Key::Bank => "Bank",
         Key::Rate => "Rate of turn",
+        Key::Lead => "Lead by",
+        Key::RollRate => "Rate of roll",
         Key::Airspeed => "Airspeed",
         Key::Side => "Turn",
         Key::Target => "Roll out on",
@@ -23,8 +39,9 @@ pub(super) fn label(key: Key) -> &'static str {
         Key::Sheet => "Sheet",
         Key::Paper => "Paper",
         Key::Seed => "Number",
-        Key::From => "Given is a heading",
+        Key::From => "Given",
         Key::Heading => "Heading",
+        Key::Track => "True track",
         Key::VariationBy => "Variation",
         Key::Variation => "Variation",
         Key::Deviation(0) => "On 360°",
@@ -42,6 +59,16 @@ pub(super) fn label(key: Key) -> &'static str {
         Key::Electric => "Radios and lights",
         Key::Swing => "Headings every",
         Key::Swung => "Swung",
+        Key::Iron => "Iron",
+        Key::Hard(0) => "P",
+        Key::Hard(1) => "Q",
+        Key::Hard(_) => "R",
+        Key::Soft(part) => SOFT[usize::from(part.min(8))],
+        Key::Banked => "Banked",
+        Key::Wind => "Wind",
+        Key::WindFrom => "Wind from",
+        Key::WindSpeed => "Wind speed",
+        Key::Lesson => "Demonstration",
     }
 }
 
@@ -52,6 +79,10 @@ pub(super) fn slider(key: Key) -> &'static str {
         Key::Bank => "Bank, slider",
         Key::NorthSouth => "N–S adjuster, slider",
         Key::EastWest => "E–W adjuster, slider",
+        Key::Hard(0) => "P, slider",
+        Key::Hard(1) => "Q, slider",
+        Key::Hard(_) => "R, slider",
+        Key::Soft(part) => SOFT_SLIDERS[usize::from(part.min(8))],
         key => label(key),
     }
 }
@@ -64,12 +95,14 @@ pub(super) fn hint(key: Key) -> &'static str {
         Key::Date => "2025 to 2029",
         Key::Bank => "degrees",
         Key::Rate => "degrees a second",
-        Key::Airspeed => "knots",
-        Key::Target | Key::Heading | Key::Ramp => "degrees",
+        Key::RollRate => "degrees a second",
+        Key::Airspeed | Key::WindSpeed => "knots",
+        Key::WindFrom => "degrees true",
+        Key::Target | Key::Heading | Key::Track | Key::Ramp => "degrees",
         Key::Beside => "on the rose; may be empty",
         Key::Seed => "same number, same again",
         Key::Variation => "degrees, E or W",
-        Key::NorthSouth | Key::EastWest => "nT",
+        Key::NorthSouth | Key::EastWest | Key::Hard(_) => "nT",
         _ => "",
     }
 }
@@ -81,6 +114,8 @@ pub(super) fn choice(key: Key, choice: &'static str) -> &'static str {
         (Key::Way, _) => "Latitude",
         (Key::Turning, "rate") => "Rate",
         (Key::Turning, _) => "Bank",
+        (Key::Lead, "roll") => "Roll rate",
+        (Key::Lead, _) => "½ bank",
         (Key::Side, "left") => "Left",
         (Key::Side, _) => "Right",
         (Key::Float, "brisk") => "Brisk",
@@ -94,12 +129,20 @@ pub(super) fn choice(key: Key, choice: &'static str) -> &'static str {
         (Key::Sheet, "aids") => "Memory aids",
         (Key::Sheet, "worksheet") => "Worksheet",
         (Key::Sheet, "deviation") => "Deviation card",
+        (Key::Sheet, "plan") => "Lesson plan",
         (Key::Sheet, _) => "Roll-outs",
         (Key::Paper, "letter") => "Letter",
         (Key::Paper, _) => "A4",
         (Key::From, "magnetic") => "Magnetic",
         (Key::From, "compass") => "Compass",
+        (Key::From, "track") => "Track",
         (Key::From, _) => "True",
+        (Key::Iron, "set") => "Set by hand",
+        (Key::Iron, _) => "Hidden",
+        (Key::Banked, "wing-down") => "Wing down, straight",
+        (Key::Banked, _) => "In a turn",
+        (Key::Wind, "typed") => "Typed",
+        (Key::Wind, _) => "Left out",
         (Key::VariationBy, "place") => "Place, date",
         (Key::VariationBy, _) => "Typed",
         (Key::Electric, "on") => "On",
@@ -142,12 +185,18 @@ fn such(key: Key) -> &'static str {
     match key {
         Key::Way => "“latitude” or “place”",
         Key::Turning => "“bank” or “rate”",
+        Key::Lead => "“half” or “roll”",
         Key::Side => "“left” or “right”",
         Key::Float => "one of the floats listed",
         Key::Every => "10 or 30",
         Key::Sheet => "one of the sheets listed",
         Key::Paper => "“a4” or “letter”",
-        Key::From => "“true”, “magnetic” or “compass”",
+        Key::From => "“true”, “magnetic”, “compass” or “track”",
+        Key::Iron => "“hidden” or “set”",
+        Key::Banked => "“turn” or “wing-down”",
+        Key::Wind => "“out” or “typed”",
+        Key::Soft(_) => "a number, such as 0.05",
+        Key::WindSpeed => "a number of knots, such as 20",
         Key::VariationBy => "“typed” or “place”",
         Key::Step => "0 to 4",
         Key::Electric => "“on” or “off”",
@@ -155,11 +204,11 @@ fn such(key: Key) -> &'static str {
         Key::Swung => "“yes” or “no”",
         Key::Seed => "a whole number, such as 7",
         Key::Airspeed => "a number of knots, such as 100",
-        Key::Rate => "a number of degrees a second, such as 3",
+        Key::Rate | Key::RollRate => "a number of degrees a second, such as 3",
         Key::Beside => "a number of degrees, such as 52 or 33 S, or empty",
         Key::Variation => "a number of degrees, such as 10 W or 2.5 E",
         Key::Deviation(_) => "a number of degrees, such as 2 E or 3 W",
-        Key::NorthSouth | Key::EastWest => "a number of nT, such as 1500",
+        Key::NorthSouth | Key::EastWest | Key::Hard(_) => "a number of nT, such as 1500",
         _ => "a number of degrees, such as 15",
     }
 }

@@ -9,6 +9,7 @@ use compass::heading::CompassHeading;
 use drawing::roll_out_rose::Extremes;
 use lessons::corrections::Working;
 use lessons::sheet::Table;
+use lessons::wind::Triangle;
 
 /// A deviation, or what is left over of one, by compass heading; rad, east positive.
 pub(crate) type OnHeading = (CompassHeading, f64);
@@ -40,6 +41,7 @@ pub(crate) struct NumbersWords {
     pub(crate) copy_text: &'static str,
     pub(crate) copy_csv: &'static str,
     pub(crate) copy_link: &'static str,
+    pub(crate) copy_image: &'static str,
     pub(crate) save_svg: &'static str,
     pub(crate) save_png: &'static str,
     pub(crate) copied: &'static str,
@@ -73,9 +75,9 @@ pub(crate) struct PlannerWords {
     pub(crate) steady_note: &'static str,
     pub(crate) float: &'static str,
     pub(crate) float_note: &'static str,
-    /// Takes the reading that comes out on the target exactly, and how far past the target the
+    /// Takes the lead in degrees, the reading that comes out on the target exactly, and how far past the target the
     /// bare reading brings the aircraft, in degrees.
-    pub(crate) comes: fn(u16, Option<f64>) -> String,
+    pub(crate) comes: fn(f64, u16, Option<f64>) -> String,
     pub(crate) progress: &'static str,
     pub(crate) cancel: &'static str,
     pub(crate) resume: &'static str,
@@ -92,6 +94,8 @@ pub(crate) struct HandOutWords {
     pub(crate) results: &'static str,
     pub(crate) title: &'static str,
     pub(crate) print: &'static str,
+    pub(crate) not_fetched: &'static str,
+    pub(crate) no_lesson: fn(&str) -> String,
 }
 
 /// The words of the corrections.
@@ -100,10 +104,12 @@ pub(crate) struct CorrectionWords {
     pub(crate) results: &'static str,
     pub(crate) title: &'static str,
     pub(crate) under: &'static str,
-    /// The working, begun at the heading that was given (`true`, `magnetic` or `compass`).
-    pub(crate) working: fn(&Working, &'static str) -> Table,
+    pub(crate) under_wind: &'static str,
+    /// The working, begun at what was given (`true`, `magnetic`, `compass` or `track`); with the
+    /// triangle of the wind where one is asked for.
+    pub(crate) working: fn(&Working, Option<&Triangle>, &'static str) -> Table,
     /// The answer in a sentence.
-    pub(crate) told: fn(&Working, &'static str) -> String,
+    pub(crate) told: fn(&Working, Option<&Triangle>, &'static str) -> String,
     pub(crate) card: &'static str,
     pub(crate) card_hint: &'static str,
     pub(crate) curve: &'static str,
@@ -138,8 +144,8 @@ pub(crate) struct SwingWords {
     pub(crate) half_error: &'static str,
     pub(crate) record: &'static str,
     pub(crate) swing_it: &'static str,
-    /// Takes the seed, the place, and whether radios and lights are on.
-    pub(crate) aircraft: fn(u64, &str, bool) -> String,
+    /// Takes the seed of hidden iron, the place, and whether radios and lights are on.
+    pub(crate) aircraft: fn(Option<u64>, &str, bool) -> String,
     /// Takes the swing and what it has over its coefficients.
     pub(crate) found: fn(&[OnHeading], &[OnHeading]) -> Table,
     pub(crate) coefficients_title: &'static str,
@@ -152,4 +158,24 @@ pub(crate) struct SwingWords {
     pub(crate) curve: &'static str,
     pub(crate) residual_curve: &'static str,
     pub(crate) residual_note: &'static str,
+    pub(crate) examples: &'static str,
+    /// Worked examples: what the button is called, and what its swing finds.
+    pub(crate) example: [[&'static str; 2]; 3],
+    pub(crate) hard_iron: &'static str,
+    pub(crate) hard_iron_note: &'static str,
+    pub(crate) soft_iron: &'static str,
+    pub(crate) soft_iron_note: &'static str,
+    pub(crate) heeling: &'static str,
+    pub(crate) heeling_note: &'static str,
+    /// Takes the deviations (rad, east positive) on the four cardinal headings, bank by bank.
+    pub(crate) in_bank: fn(&[[f64; 5]; 4]) -> Table,
+    /// The same in a sentence.
+    pub(crate) heeling_told: fn(&[[f64; 5]; 4]) -> String,
+    /// The banks, from the left.
+    pub(crate) banks: [&'static str; 5],
+    pub(crate) east: &'static str,
+    pub(crate) west: &'static str,
+    pub(crate) fly_it: &'static str,
+    pub(crate) fly_note: &'static str,
+    pub(crate) not_flown: &'static str,
 }

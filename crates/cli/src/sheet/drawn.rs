@@ -28,9 +28,11 @@ mod tests {
     use compass::gust::RoughAir;
     use compass::simulation::Situation;
     use handouts::{laid, svg};
+    use lessons::demonstration::{Flown, catalogue};
+    use lessons::roll_out::Lead;
     use lessons::sheet::deviation::Swing;
-    use lessons::sheet::plan::{LessonPlan, TimeRow};
-    use lessons::sheet::{Site, aids, deviation, plan, roll_outs, worksheet};
+    use lessons::sheet::plan::{self, LessonPlan};
+    use lessons::sheet::{Site, aids, deviation, roll_outs, worksheet};
 
     /// A sheet of each kind, where the dip points up.
     fn every_kind() -> Vec<Sheet> {
@@ -46,32 +48,25 @@ mod tests {
             },
             bank: 0.3,
             airspeed: 50.0,
+            lead: Lead::default(),
         };
         let [task, key] = worksheet::sheets(&site, 9).unwrap();
         let swing = Swing::hidden("On the ramp", field, 9, 30, true);
-        let rows = (1..=9).map(|minute| TimeRow {
-            time: format!("{minute}:00"),
-            seen: "The aircraft turns off south, and the card runs ahead of it.".to_owned(),
-            said: "Watch the card against the lubber line, then the heading.".to_owned(),
-        });
-        let lesson = LessonPlan {
-            title: "Off south, too fast".to_owned(),
-            under: "Latitude 41° S, standard float, 100 kt.".to_owned(),
-            aim: "The class can say which way the card errs, and why.".to_owned(),
-            times: rows.collect(),
-            notes: vec!["Ask before the turn begins, not after.".to_owned(); 4],
-            question: "Which way does the card turn first?".to_owned(),
-            answer: "The wrong way, by some 10°.".to_owned(),
-            figures: vec![("greatest lead".to_owned(), "23°".to_owned()); 3],
-        };
         vec![
             roll_outs::sheet(&site, None).unwrap(),
             aids::sheet(&site).unwrap(),
             task,
             key,
             deviation::sheet(&swing).unwrap(),
-            plan::sheet(&lesson),
         ]
+    }
+
+    /// The page of every demonstration of the catalogue.
+    fn every_plan() -> impl Iterator<Item = Sheet> {
+        catalogue::FILES.iter().map(|(name, _)| {
+            let flown = Flown::new(catalogue::find(name).unwrap().unwrap()).unwrap();
+            plan::sheet(&LessonPlan::of(&flown))
+        })
     }
 
     #[test]
@@ -90,7 +85,7 @@ mod tests {
                 }
             }
         }
-        let sheets = every_kind();
+        let sheets: Vec<Sheet> = every_kind().into_iter().chain(every_plan()).collect();
         for paper in [Paper::A4, Paper::Letter] {
             for sheet in &sheets {
                 assert_eq!(laid(sheet, paper).len(), 1, "{}: {paper:?}", sheet.title);

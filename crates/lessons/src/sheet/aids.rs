@@ -206,7 +206,7 @@ fn onto_north(site: &Site) -> Result<Table, OutOfRange> {
         let mut row = vec![format!("{degrees:.0}°")];
         row.extend(
             [plan.rule, plan.half_rule, plan.steady, plan.float]
-                .map(|reading| signs::signed(allowance(reading, north, Turn::Right, bank))),
+                .map(|reading| signs::signed(allowance(reading, north, Turn::Right, 0.5 * bank))),
         );
         rows.push(row);
     }

@@ -1,14 +1,13 @@
 //! The roll-out table and rose of a place.
 
 use super::{CAUTION, Column, Part, RosePlace, Sheet, Site, Table, signs};
-use crate::roll_out::{Plan, Planner};
+use crate::roll_out::{Lead, Plan, Planner};
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::range::OutOfRange;
 use compass::rule_of_thumb::Turn;
 
 /// By how much to undershoot or overshoot by the simulated float: how far past the target, in the
-/// turn's direction, its card reads when the roll-out should begin, the usual lead of half the
-/// bank put aside; rad, negative for short of it.
+/// turn's direction, its card reads when the roll-out should begin, the lead put aside; rad, negative for short of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Allowance {
     /// The heading to come out on.
@@ -69,22 +68,22 @@ pub(super) fn allowance(
     reading: CompassHeading,
     target: MagneticHeading,
     turn: Turn,
-    bank: f64,
+    lead: f64,
 ) -> f64 {
     let side = match turn {
         Turn::Left => -1.0,
         Turn::Right => 1.0,
     };
-    side * reading.error_from(target.turned_by(-side * bank / 2.0))
+    side * reading.error_from(target.turned_by(-side * lead))
 }
 
-/// The allowances of what was planned for a bank (rad, without its side).
-pub fn allowances(planned: &[RollOut], bank: f64) -> Vec<Allowance> {
+/// The allowances of what was planned with a lead, rad.
+pub fn allowances(planned: &[RollOut], lead: f64) -> Vec<Allowance> {
     (planned.iter())
         .map(|it| Allowance {
             target: it.target,
-            left: allowance(it.left.float, it.target, Turn::Left, bank),
-            right: allowance(it.right.float, it.target, Turn::Right, bank),
+            left: allowance(it.left.float, it.target, Turn::Left, lead),
+            right: allowance(it.right.float, it.target, Turn::Right, lead),
         })
         .collect()
 }
@@ -103,12 +102,12 @@ pub fn sheet(site: &Site, beside: Option<&Site>) -> Result<Sheet, OutOfRange> {
 pub fn sheet_of(site: &Site, here: &[RollOut], beside: Option<(&Site, &[RollOut])>) -> Sheet {
     let mut places = vec![RosePlace {
         name: beside.map_or_else(String::new, |_| site.name.clone()),
-        allowances: allowances(here, site.bank()),
+        allowances: allowances(here, site.lead()),
     }];
     if let Some((other, planned)) = beside {
         places.push(RosePlace {
             name: other.name.clone(),
-            allowances: allowances(planned, other.bank()),
+            allowances: allowances(planned, other.lead()),
         });
     }
     Sheet {
@@ -121,19 +120,30 @@ pub fn sheet_of(site: &Site, here: &[RollOut], beside: Option<(&Site, &[RollOut]
             ),
             Part::Table(table(here, EVERY)),
             Part::Paragraph(format!(
-                "Each figure leaves half the bank, {}, as lead to stop the turn in. Latitude: the \
+                "Each figure leaves {} as lead to stop the turn in. Latitude: the \
                  rule of thumb, the latitude on north and south and in proportion between (the \
                  proportion is common practice). 15° + ½: the same with 15° and half the \
                  latitude. Closed form: a card at rest, square to the apparent vertical. Float: \
                  the simulated card after a quarter turn. Off if bare: how far short of (−) or \
                  past (+) the target the simulated aircraft comes out when it rolls out as if the \
                  compass did not err; “never” where the card does not come to show it.",
-                signs::degrees(site.bank() / 2.0),
+                lead_words(site),
             )),
             Part::Heading("Undershoot and overshoot, by the simulated float".to_owned()),
             Part::RollOutRose(places),
         ],
         caution: CAUTION.to_owned(),
+    }
+}
+
+fn lead_words(site: &Site) -> String {
+    let lead = signs::degrees(site.lead());
+    match site.lead {
+        Lead::HalfBank => format!("half the bank, {lead},"),
+        Lead::RollRate(rate) => format!(
+            "{lead}, what the heading gains while the bank comes off at {} a second,",
+            signs::degrees(rate)
+        ),
     }
 }
 

@@ -208,7 +208,7 @@ impl Tasks {
                 by_rule(target, turn, half_latitude(site.latitude))
             }
             Question::BareReading { target, turn } => {
-                let plan = site.planner()?.plan(magnetic(target), turn)?;
+                let plan = site.planner_at(site.bank)?.plan(magnetic(target), turn)?;
                 let Some(past) = plan.bare_overshoot else {
                     let rule = Question::ByLatitude { target, turn };
                     return Ok((rule, by_rule(target, turn, site.latitude)));

@@ -12,6 +12,7 @@ use compass::heading::CompassHeading;
 use compass::maths;
 use compass::simulation::Situation;
 use compass::unit::{KNOT, NANOTESLA};
+use lessons::roll_out::Lead;
 use lessons::sheet::deviation::Swing;
 use lessons::sheet::plan::{LessonPlan, TimeRow};
 use lessons::sheet::{Part, Sheet, Site, Table, aids, deviation, plan, roll_outs};
@@ -34,6 +35,7 @@ fn site(latitude: f64, [horizontal, vertical]: [f64; 2], variation: f64) -> Site
         },
         bank: 15_f64.to_radians(),
         airspeed: 100.0 * KNOT,
+        lead: Lead::HalfBank,
     }
 }
 
@@ -194,11 +196,12 @@ fn a_plan_leaves_out_what_is_not_given() {
     });
     assert!(bare.parts.is_empty() && bare.caution.contains("licensed instructor"));
     let whole = plan::sheet(&LessonPlan {
-        aim: "Say why.".to_owned(),
+        look_for: "Which way.".to_owned(),
         times: vec![TimeRow::default()],
         notes: vec!["Wait.".to_owned()],
         question: "Which way?".to_owned(),
         answer: "North.".to_owned(),
+        rule: "As much as the latitude.".to_owned(),
         figures: vec![("lag".to_owned(), "23°".to_owned())],
         ..LessonPlan::default()
     });
@@ -206,5 +209,5 @@ fn a_plan_leaves_out_what_is_not_given() {
         .parts
         .iter()
         .filter(|part| matches!(part, Part::Heading(_)));
-    assert_eq!((headings.count(), whole.parts.len()), (6, 12));
+    assert_eq!((headings.count(), whole.parts.len()), (7, 14));
 }
