@@ -20,6 +20,8 @@ use crate::date::Date;
 use crate::error::Error;
 use crate::place::Place;
 use crate::wmm::PlaceField;
+use compass::field::MagneticField;
+use compass::maths;
 use compass::range::{OutOfRange, Range};
 use compass::unit::Unit;
 use std::f64::consts::{FRAC_PI_2, PI};
@@ -89,6 +91,14 @@ pub struct Node {
     pub variation: f64,
     /// Horizontal intensity in tesla.
     pub horizontal: f64,
+}
+
+impl Node {
+    /// The field itself; none where a number of the node is none.
+    pub fn field(&self) -> Option<MagneticField> {
+        let vertical = self.horizontal * maths::tan(self.dip);
+        MagneticField::new(self.horizontal, vertical, self.variation).ok()
+    }
 }
 
 /// The rows of a mesh from south to north, each computed when it is asked for.
@@ -187,6 +197,11 @@ impl FieldGrid {
             mesh,
             nodes: rows.concat(),
         })
+    }
+
+    /// Its nodes, row by row from the south, each from the antimeridian eastward.
+    pub fn nodes(&self) -> &[Node] {
+        &self.nodes
     }
 
     /// One quantity at every node.

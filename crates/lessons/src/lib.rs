@@ -1,7 +1,8 @@
 //! What is taught with the simulation.
 //!
 //! [`roll_out`] plans when to begin to roll out of a turn that is flown by the compass: by the
-//! rules of thumb, by the closed form, and by flying the turn. [`corrections`] goes from true to
+//! rules of thumb, by the closed form, and by flying the turn. [`rule_map`] says how good the rule is
+//! anywhere. [`corrections`] goes from true to
 //! magnetic to compass and back. [`swing`] adjusts a compass against an aircraft's hidden iron.
 //! A [`demonstration`] is a flight with cues and with figures that are measured on it; [`making`]
 //! changes one step by step, each of which can be undone.
@@ -16,5 +17,6 @@ pub mod drill;
 pub mod link;
 pub mod making;
 pub mod roll_out;
+pub mod rule_map;
 pub mod sheet;
 pub mod swing;

@@ -30,6 +30,7 @@ struct Row {
 
 /// How to build.
 #[derive(Clone, Copy, clap::Args)]
+#[group(skip)]
 pub(crate) struct Options {
     /// Build soon rather than small, to look at what is worked on
     #[arg(long)]
