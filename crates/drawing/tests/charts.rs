@@ -254,6 +254,7 @@ fn a_map_with_land_lines_and_a_place() {
         lines: &lines,
         place: Some((0.9, -0.01)),
         pointer: Some((-0.6, 2.6)),
+        ..WorldMapView::default()
     };
     let size = Size::new(1000.0, 500.0);
     insta::assert_snapshot!("map", svg(size, &world_map(&view, size)));
@@ -482,6 +483,7 @@ proptest! {
             lines: &lines,
             place: places.first().copied(),
             pointer: places.last().copied(),
+            ..WorldMapView::default()
         };
         assert_sound(&world_map(&view, Size::new(size.0, size.1)));
         world_map::describe(&view);

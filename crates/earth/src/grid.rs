@@ -130,6 +130,13 @@ impl Survey {
         self.mesh
     }
 
+    /// The same, to go on at a row counted from the south pole: for several who share the work.
+    #[must_use]
+    pub fn skip_to(mut self, row: usize) -> Self {
+        self.next = row.min(self.mesh.rows());
+        self
+    }
+
     fn node(&self, row: usize, column: usize) -> Result<Node, Error> {
         let latitude = self.mesh.latitude(row as f64);
         let longitude = self.mesh.longitude(column as f64);
@@ -240,6 +247,27 @@ impl Grid {
         Self {
             mesh,
             values,
+            turns: false,
+        }
+    }
+
+    /// From a number for each node, row by row from the south, each from the antimeridian
+    /// eastward; none unless there are as many as nodes.
+    pub fn from_values(mesh: Mesh, values: Vec<f64>) -> Option<Self> {
+        let whole = values.len() == mesh.rows() * mesh.columns();
+        whole.then_some(Self {
+            mesh,
+            values,
+            turns: false,
+        })
+    }
+
+    /// The same with each number changed; what comes of it are numbers, not directions.
+    #[must_use]
+    pub fn map(&self, change: impl FnMut(f64) -> f64) -> Self {
+        Self {
+            mesh: self.mesh,
+            values: self.values.iter().copied().map(change).collect(),
             turns: false,
         }
     }

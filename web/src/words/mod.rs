@@ -13,6 +13,7 @@ mod en_drills;
 mod en_film;
 mod en_links;
 mod en_making;
+mod en_maps;
 mod en_numbers;
 mod en_numbers_fields;
 mod en_presenter;
@@ -24,6 +25,7 @@ mod en_why;
 mod film;
 mod links;
 mod making;
+mod maps;
 pub(crate) mod numbers;
 mod views;
 
@@ -45,6 +47,7 @@ pub(crate) use film::FilmWords;
 use flights::events::Event;
 pub(crate) use links::LinkWords;
 pub(crate) use making::MakingWords;
+pub(crate) use maps::MapWords;
 use numbers::PagesWords;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 

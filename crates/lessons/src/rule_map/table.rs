@@ -62,6 +62,11 @@ impl LagTable {
         (0..wanted.len()).filter(|&node| wanted[node]).collect()
     }
 
+    /// Whether a node is solved.
+    pub fn is_solved(&self, node: usize) -> bool {
+        self.lags.get(node).is_some_and(|lag| lag.is_finite())
+    }
+
     /// Takes the lag of a node, rad; what is no node's is left out.
     pub fn put(&mut self, node: usize, lag: f64) {
         if let Some(into) = self.lags.get_mut(node) {

@@ -11,6 +11,7 @@ globalThis.dipwiseLater = {
     await links.default({ module_or_path: fetch('./links_bg.wasm') });
     return links;
   },
+  worker: () => import('./map-work.js'),
 };
 
 try {
