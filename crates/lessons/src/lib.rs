@@ -6,13 +6,14 @@
 //! magnetic to compass and back. [`swing`] adjusts a compass against an aircraft's hidden iron.
 //! A [`demonstration`] is a flight with cues and with figures that are measured on it; [`making`]
 //! changes one step by step, each of which can be undone.
-//! A [`link`] carries one, or a flight, in the text of an address. [`drill`] makes tasks from a seed
+//! [`dip_latitude`] goes from dip to latitude. A [`link`] carries one, or a flight, in the text of an address. [`drill`] makes tasks from a seed
 //! and marks them. [`sheet`] puts words and figures together for hand-outs.
 //!
 //! For training, not for navigation.
 
 pub mod corrections;
 pub mod demonstration;
+pub mod dip_latitude;
 pub mod drill;
 pub mod link;
 pub mod making;

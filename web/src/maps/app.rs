@@ -2,6 +2,7 @@
 
 use super::asked::Part;
 use super::atlas::{Atlas, use_atlas};
+use super::dip::Dip;
 use super::form::{Form, Progressed};
 use super::point::AtPoint;
 use super::world::{TakeHome, World};
@@ -23,7 +24,7 @@ pub(crate) fn App() -> impl IntoView {
             <main class="maps-page" data-part=move || part.get().name()>
                 {move || match part.get() {
                     Part::Maps => view! { <Maps/> }.into_any(),
-                    Part::Dip => ().into_any(),
+                    Part::Dip => view! { <Dip/> }.into_any(),
                 }}
             </main>
             <p class="told" role="status">{atlas.told()}</p>

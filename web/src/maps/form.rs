@@ -35,7 +35,7 @@ const DAY: f64 = 86_400_000.0;
 
 /// The date on a slider.
 #[component]
-fn Days() -> impl IntoView {
+pub(crate) fn Days() -> impl IntoView {
     let atlas = use_atlas();
     let text = atlas.text(Key::Date);
     let first = web_sys::js_sys::Date::parse("2025-01-01");

@@ -6,12 +6,14 @@
 //! | `computed.rs`, `workers.rs`, `work.rs` | what workers compute; the workers; what is wanted of them |
 //! | `shown.rs`, `figures.rs` | field and lags → a map's lines and areas; → tables |
 //! | `atlas.rs` | what all parts of the page share |
-//! | `fields.rs`, `world.rs`, `point.rs`, `form.rs` | the parts of the part with the maps |
+//! | `fields.rs`, `form.rs`, `world.rs`, `point.rs` | what is asked; the map; the point |
+//! | `dip.rs` | from dip to latitude |
 
 mod app;
 mod asked;
 mod atlas;
 mod computed;
+mod dip;
 mod fields;
 mod figures;
 mod form;

@@ -110,7 +110,10 @@ impl Workers {
 
     fn hand_out(&self) {
         let mut held = self.0.borrow_mut();
-        while let (false, Some(index)) = (held.waiting.is_empty(), held.idle.pop()) {
+        while !held.waiting.is_empty() {
+            let Some(index) = held.idle.pop() else {
+                break;
+            };
             let Some((part, errand)) = held.waiting.pop_front() else {
                 break;
             };

@@ -1,7 +1,7 @@
 //! English, for the page of maps.
 
 use super::en_situation::{FORM, out_of_range};
-use super::maps::MapWords;
+use super::maps::{DipWords, MapWords};
 use crate::maps::{Key, Part, Show};
 use crate::situation_form::{Entry, Fault, Wrong, nanotesla};
 use compass::field::Zone;
@@ -190,6 +190,30 @@ pub(super) static MAPS: MapWords = MapWords {
             zone(field.zone()),
             lags.unwrap_or_default()
         )
+    },
+    dip_part: DipWords {
+        form: "Where the aircraft is",
+        results: "Dip and latitude",
+        title: "From dip to latitude",
+        about: "The Earth is nearly a bar magnet: its field lies flat at the magnetic equator and stands upright at the dip poles. The steeper it stands, the harder it pulls the card down.",
+        here: "At the aircraft",
+        in_figures: "The curves in figures",
+        copy_csv: "Copy as CSV",
+        rule_curve: "rule",
+        dipole_curve: "dipole",
+        model_curve: "WMM2025",
+        field: "field",
+        horizontal: "horizontal",
+        vertical: "vertical",
+        latitude_axis: "latitude",
+        dip_axis: "dip",
+        by_rule: "Dip by the rule: the latitude",
+        by_dipole: "Dip of the dipole: tan dip = 2 tan latitude",
+        by_model: "Dip by WMM2025, on this meridian",
+        tilt: "Tilt of the card, level on north",
+        tilt_note: "standard float, in the dipole’s field",
+        back_rule: "Latitude from that dip, by the rule",
+        back_dipole: "Latitude from that dip, by the dipole",
     },
 };
 

@@ -89,6 +89,34 @@ pub(crate) struct MapWords {
     pub(crate) off: fn(f64) -> String,
     /// The point in a sentence: its field, rule and closed form.
     pub(crate) said: fn(&PlaceField, Option<f64>, Option<f64>) -> String,
+
+    pub(crate) dip_part: DipWords,
+}
+
+/// The words of the part about dip and latitude.
+pub(crate) struct DipWords {
+    pub(crate) form: &'static str,
+    pub(crate) results: &'static str,
+    pub(crate) title: &'static str,
+    pub(crate) about: &'static str,
+    pub(crate) here: &'static str,
+    pub(crate) in_figures: &'static str,
+    pub(crate) copy_csv: &'static str,
+    pub(crate) rule_curve: &'static str,
+    pub(crate) dipole_curve: &'static str,
+    pub(crate) model_curve: &'static str,
+    pub(crate) field: &'static str,
+    pub(crate) horizontal: &'static str,
+    pub(crate) vertical: &'static str,
+    pub(crate) latitude_axis: &'static str,
+    pub(crate) dip_axis: &'static str,
+    pub(crate) by_rule: &'static str,
+    pub(crate) by_dipole: &'static str,
+    pub(crate) by_model: &'static str,
+    pub(crate) tilt: &'static str,
+    pub(crate) tilt_note: &'static str,
+    pub(crate) back_rule: &'static str,
+    pub(crate) back_dipole: &'static str,
 }
 
 impl MapWords {
