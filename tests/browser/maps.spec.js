@@ -41,7 +41,7 @@ test('the figures at the point are those of the program', async ({ open, page })
 });
 
 test('the turns are flown by workers, and can be cancelled', async ({ open, page }) => {
-  await open('maps.html#maps?show=simulated&bank=5');
+  await open('maps.html#maps?show=simulated&bank=30');
   const bar = page.getByRole('progressbar', { name: 'Flying turns onto north' });
   await expect(bar).toBeVisible({ timeout: 30_000 });
   await page.getByRole('button', { name: 'Cancel' }).click();

@@ -104,7 +104,7 @@ fn unit(side: f64) -> f64 {
 fn draw_earth(shapes: &mut Vec<Shape>, view: &DipoleEarthView, area: Rect) {
     let side = area.width().min(area.height());
     let unit = unit(side);
-    let radius = 0.24 * side;
+    let radius = 0.28 * side;
     let centre = area.center() - Vec2::new(0.1 * side, 0.0);
     let mut lines = BezPath::new();
     let mut heads = Vec::new();
@@ -227,8 +227,8 @@ fn aircraft(
     ] {
         let far = to.hypot2().sqrt();
         if far > 18.0 * unit {
-            let at = middle + to * (1.0 + 13.0 * unit / far);
-            plate(shapes, words, at, 13.0 * unit, weight);
+            let at = middle + to * (1.0 + 17.0 * unit / far);
+            plate(shapes, words, at, 17.0 * unit, weight);
         }
     }
 }
@@ -308,7 +308,7 @@ fn draw_graph(shapes: &mut Vec<Shape>, view: &DipoleEarthView, area: Rect) {
             frame.place(Point::new(90.0, at)),
         );
         let text = format!("{}°", (30 * step).to_string().replace('-', "−"));
-        let below = frame.place(Point::new(at, -90.0)) + Vec2::new(0.0, 13.0 * unit);
+        let below = frame.place(Point::new(at, -90.0)) + Vec2::new(0.0, 15.0 * unit);
         words(shapes, text.clone(), below, Anchor::Middle, 400);
         let left = frame.place(Point::new(-90.0, at)) - Vec2::new(6.0 * unit, 0.0);
         words(shapes, text, left, Anchor::End, 400);
@@ -317,7 +317,7 @@ fn draw_graph(shapes: &mut Vec<Shape>, view: &DipoleEarthView, area: Rect) {
         grid,
         Pen::solid(Role::FaintInk, 0.7 * unit).faded(0.45),
     ));
-    let below = Point::new(plot.center().x, plot.y1 + 32.0 * unit);
+    let below = Point::new(plot.center().x, plot.y1 + 36.0 * unit);
     words(
         shapes,
         view.words.latitude.to_owned(),
@@ -351,7 +351,7 @@ fn draw_graph(shapes: &mut Vec<Shape>, view: &DipoleEarthView, area: Rect) {
         let at = |wanted: f64| dip_at(curve.points, wanted);
         if let Some(dip) = at(curve.named_at) {
             let at = frame.place(degrees(&(curve.named_at, dip)));
-            plate(shapes, curve.words, at, 12.0 * unit, 600);
+            plate(shapes, curve.words, at, 16.0 * unit, 600);
         }
         if let Some(dip) = at(view.latitude) {
             let at = frame.place(degrees(&(view.latitude, dip)));

@@ -113,9 +113,9 @@ fn drawn(atlas: Atlas) -> Vec<Shape> {
             dip: field.dip(),
             tilt: card_tilt(field).unwrap_or(0.0),
             curves: &[
-                curve(rule.as_slice(), words.rule_curve, Stroke::Dashed, -62.0),
+                curve(rule.as_slice(), words.rule_curve, Stroke::Dashed, -30.0),
                 curve(dipole.as_slice(), words.dipole_curve, Stroke::Solid, 28.0),
-                curve(model.as_slice(), words.model_curve, Stroke::Heavy, -24.0),
+                curve(model.as_slice(), words.model_curve, Stroke::Heavy, -52.0),
             ],
             words: Words {
                 poles: ["N", "S"],

@@ -179,11 +179,10 @@ impl Shown {
             });
         }
         let goodness = grid.map(|it| GOOD - it.abs());
-        let halves = [[0.0, FRAC_PI_2], [-FRAC_PI_2, 0.0]];
-        let best = halves
-            .iter()
-            .filter_map(|half| deepest(&goodness, 0.0, *half, 2));
-        let best = best.take(1).collect();
+        // Its word stands in the band about the magnetic equator, where most of it is.
+        let best = deepest(&goodness, 0.0, [-1.0, 1.0], 2)
+            .into_iter()
+            .collect();
         self.zones.push(Zone {
             outlines: Vec::new(),
             look: Look::Shade,

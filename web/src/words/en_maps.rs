@@ -42,7 +42,7 @@ pub(super) static MAPS: MapWords = MapWords {
     },
     about: |show| match show {
         Show::Dip => {
-            "How steeply the field points into the ground, or out of it: the pull that makes a card lag and lead."
+            "How steeply the field points into the ground: what makes a card lag and lead."
         }
         Show::Variation => "How far magnetic north lies east or west of true north.",
         Show::Horizontal => {
@@ -91,7 +91,7 @@ pub(super) static MAPS: MapWords = MapWords {
         let field =
             surveyed.map(|seconds| format!("Field at 16 471 places, every 2°, in {seconds:.1} s."));
         let turns = flown.map(|(turns, seconds)| {
-            format!(" {turns} turns flown in {seconds:.1} s; read off between them to within 0.1°.")
+            format!(" {turns} turns flown in {seconds:.1} s, and read off between them (standard float, 15° of bank: within 0.1°).")
         });
         format!("{}{}", field.unwrap_or_default(), turns.unwrap_or_default())
     },
