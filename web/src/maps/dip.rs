@@ -11,19 +11,34 @@ use drawing::shape::Shape;
 use drawing::svg::Picture;
 use earth::dipole;
 use kurbo::Size;
+use leptos::html;
 use leptos::prelude::*;
+use leptos_use_element_size::{UseElementSizeReturn, use_element_size};
 use lessons::dip_latitude::{along_meridian, by_rule, card_tilt, dipole_curve, latitude_by_dipole};
 use lessons::sheet::{Column, Table};
 
 /// The size that the picture is drawn for, side by side.
 const SIZE: Size = Size::new(1000.0, 480.0);
+/// The same, one over the other.
+const TALL: Size = Size::new(480.0, 920.0);
+/// The narrowest box in which the two stand side by side, in pixels; chosen.
+const WIDE: f64 = 560.0;
 
 /// From dip to latitude.
 #[component]
 pub(crate) fn Dip() -> impl IntoView {
     let atlas = use_atlas();
     let words = &atlas.own().dip_part;
-    let svg = move || picture(atlas, "dipole", false);
+    let frame = NodeRef::<html::Div>::new();
+    let UseElementSizeReturn { width, .. } = use_element_size(frame);
+    let size = Memo::new(move |_| {
+        if (1.0..WIDE).contains(&width.get()) {
+            TALL
+        } else {
+            SIZE
+        }
+    });
+    let svg = move || picture(atlas, size.get(), false);
     let figures = move || {
         let rows = table(atlas).rows.into_iter().map(|row| {
             let mut cells = row.into_iter();
@@ -39,7 +54,7 @@ pub(crate) fn Dip() -> impl IntoView {
         view! { <dl class="figures" id="dips">{rows.collect_view()}</dl> }
     };
     let save_svg = move |_| {
-        let document = untrack(|| picture(atlas, "dipole", true));
+        let document = untrack(|| picture(atlas, SIZE, true));
         download("dipwise-dip-and-latitude.svg", "image/svg+xml", &document);
     };
     let save_png = move |_| {
@@ -48,7 +63,7 @@ pub(crate) fn Dip() -> impl IntoView {
                 "dipwise-dip-and-latitude.png",
                 SIZE,
                 &atlas.theme(),
-                &drawn(atlas),
+                &drawn(atlas, SIZE),
             );
         });
     };
@@ -65,7 +80,7 @@ pub(crate) fn Dip() -> impl IntoView {
         <section class="sheet" aria-label=words.results>
             <h2>{words.title}</h2>
             <p class="about">{words.about}</p>
-            <div class="drawn" id="dipole" inner_html=svg></div>
+            <div class="drawn" id="dipole" node_ref=frame inner_html=svg></div>
             <div class="take-home" role="group" aria-label=own.take_home>
                 <button type="button" on:click=text>{own.copy_text}</button>
                 <button type="button" on:click=csv>{words.copy_csv}</button>
@@ -91,7 +106,7 @@ fn meridian(atlas: Atlas) -> Option<Vec<(f64, f64)>> {
     along_meridian(place?.longitude(), date?).ok()
 }
 
-fn drawn(atlas: Atlas) -> Vec<Shape> {
+fn drawn(atlas: Atlas, size: Size) -> Vec<Shape> {
     let words = &atlas.own().dip_part;
     let place = atlas.meant().with(|meant| meant.place);
     let Some((place, field)) = place.and_then(|it| Some((it, dipole::field(it.latitude()).ok()?)))
@@ -126,11 +141,11 @@ fn drawn(atlas: Atlas) -> Vec<Shape> {
                 dip: words.dip_axis,
             },
         },
-        SIZE,
+        size,
     )
 }
 
-fn picture(atlas: Atlas, id: &str, ground: bool) -> String {
+fn picture(atlas: Atlas, size: Size, ground: bool) -> String {
     let words = &atlas.own().dip_part;
     let rows = table(atlas).rows;
     let said: Vec<String> = rows
@@ -138,10 +153,10 @@ fn picture(atlas: Atlas, id: &str, ground: bool) -> String {
         .map(|row| format!("{}: {}.", row[0], row[1]))
         .collect();
     Picture {
-        size: SIZE,
-        shapes: &drawn(atlas),
+        size,
+        shapes: &drawn(atlas, size),
         theme: &atlas.theme(),
-        id,
+        id: "dipole",
         title: words.title,
         description: &said.join(" "),
         ground,
