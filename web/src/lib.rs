@@ -10,6 +10,7 @@
 //! | `clock.rs` | frame times → whole steps |
 //! | `intent.rs` | what a user can ask for, and the keys for it |
 //! | `route.rs`, `later.rs` | what the address names; files that are fetched when asked for |
+//! | `address.rs` | the part of the address after `#`; the clipboard |
 //! | `link.rs`, `share.rs` | links that carry what they open; what can be passed on |
 //! | `embed.rs` | the page in a frame on another page |
 //! | `player/` | a demonstration that is played over the session; what the list of them says |
@@ -41,6 +42,7 @@
     reason = "Leptos's component macro marks what it makes as public"
 )]
 
+mod address;
 mod app;
 mod beside;
 mod between_frames;
@@ -101,11 +103,15 @@ pub fn sets() {
     leptos::mount::mount_to_body(sets::App);
 }
 
-/// Starts the page of maps.
+/// Starts the page of maps; in a worker, which has no window, only what it computes with.
 pub fn maps() {
     console_error_panic_hook::set_once();
-    leptos::mount::mount_to_body(maps::App);
+    if web_sys::window().is_some() {
+        leptos::mount::mount_to_body(maps::App);
+    }
 }
+
+pub use maps::{lags_of_nodes, surveyed_rows};
 
 /// Starts the page where a flight is flown.
 pub fn fly() {

@@ -373,6 +373,7 @@ fn maps(folder: &Path) -> Result<(), Box<dyn Error>> {
             lines: &lines,
             place,
             pointer: Some((-34.0_f64.to_radians(), 151_f64.to_radians())),
+            ..WorldMapView::default()
         };
         let size = Size::new(width, width / 2.0);
         let start = Instant::now();

@@ -178,7 +178,7 @@ impl Hatch {
 }
 
 /// Upright lines over a rectangle, `step` apart; at most a few hundred.
-fn uprights(rect: Rect, step: f64) -> BezPath {
+pub(crate) fn uprights(rect: Rect, step: f64) -> BezPath {
     let mut path = BezPath::new();
     let step = step.max(rect.width() / 600.0);
     if step > 0.0 && step.is_finite() {

@@ -13,7 +13,7 @@
 //! - [`plan_view`]: the aircraft, its track and both directions from above.
 //! - [`heading_dial`]: the heading indicator.
 //! - [`strip_chart`]: the flight against time; [`error_chart`]: the error against heading.
-//! - [`world_map`]: land, contours and a place.
+//! - [`world_map`]: land, contours and a place, flat or as a globe; [`dipole_earth`]: dip and latitude.
 //! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing;
 //!   [`heeling_chart`]: what is left of it in a bank.
 //! - [`skill_rose`], [`forgetting_curve`], [`bars`]: how practice goes.
@@ -61,6 +61,7 @@ pub mod bowl_view;
 pub mod card_face;
 pub mod chart;
 pub mod deviation_curve;
+pub mod dipole_earth;
 mod drum;
 pub mod error_chart;
 pub mod figures;

@@ -1,8 +1,8 @@
-//! The world in equirectangular projection: land, lines of one value, a place.
+//! The world: land, areas, lines of one value, a place; flat or as a globe.
 //!
-//! Latitude and longitude are plain angles on it, so that a point of the picture is a place
-//! ([`locate`]) and a place is a point ([`point_of`]). The caller brings land, lines and their
-//! words; there are no names.
+//! Flat (equirectangular), latitude and longitude are plain angles, so that a point of the picture
+//! is a place ([`locate`]) and a place is a point ([`point_of`]). A globe is seen by parallel rays
+//! (orthographic). The caller brings land, areas, lines and their words; there are no names.
 //!
 //! ```
 //! use drawing::world_map::{Line, Weight, WorldMapView, locate, point_of, world_map};
@@ -20,10 +20,14 @@
 //! assert!((latitude - 0.9).abs() < 1e-12 && (longitude + 0.1).abs() < 1e-12);
 //! ```
 
+mod areas;
 mod draw;
+mod globe;
+mod words;
 
 use crate::chart::fits;
 use crate::shape::Shape;
+use globe::Globe;
 use kurbo::{Point, Rect, Size};
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -52,14 +56,83 @@ pub struct Line<'a> {
     pub weight: Weight,
 }
 
+/// How an area looks; each differs from the others by its strokes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Look {
+    /// A shade, deeper where several lie over each other.
+    Shade,
+    /// Sparse strokes that rise to the right.
+    Rising,
+    /// Close strokes that stand upright.
+    Upright,
+    /// Small crosses of strokes: to be taken with caution.
+    Caution,
+    /// Close crossed strokes on a dark ground: not to be relied on.
+    Unreliable,
+}
+
+/// An area of the map.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Area<'a> {
+    /// Its closed outlines, all the same way around it, and holes the other way.
+    pub outlines: &'a [Vec<Place>],
+    /// How it looks.
+    pub look: Look,
+    /// What stands in it, where there is room; may be empty.
+    pub words: &'a str,
+    /// Where the words stand.
+    pub at: &'a [Place],
+}
+
+/// How the round Earth lies in the picture.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum Projection {
+    /// Equirectangular.
+    #[default]
+    Flat,
+    /// A globe, from above this place.
+    Globe(Place),
+}
+
+impl Projection {
+    /// The place at a point of the picture, none beside the map.
+    pub fn locate(self, point: Point, size: Size) -> Option<Place> {
+        match self {
+            Self::Flat => locate(point, size),
+            Self::Globe(centre) => globe(centre, size)?.locate(point),
+        }
+    }
+
+    /// Where a place stands in the picture, if it is in sight; longitude may run past ±π.
+    pub fn point_of(self, place: Place, size: Size) -> Option<Point> {
+        match self {
+            Self::Flat => point_of(place, size),
+            Self::Globe(centre) => globe(centre, size)?.point_of(place),
+        }
+    }
+}
+
+/// A globe as large as can be, in the middle, clear of the edge by a line's width.
+fn globe(centre: Place, size: Size) -> Option<Globe> {
+    let middle = Point::new(size.width / 2.0, size.height / 2.0);
+    let radius = size.width.min(size.height) / 2.0 - 2.0;
+    fits(size).then(|| Globe::new(centre, middle, radius))
+}
+
 /// What the map shows.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct WorldMapView<'a> {
+    /// Flat or a globe.
+    pub projection: Projection,
+    /// Areas over the land, the later over the earlier.
+    pub areas: &'a [Area<'a>],
     /// Polygons of land, longitude running on past ±π where they cross the antimeridian. Lakes
     /// go the other way round.
     pub land: &'a [Vec<Place>],
     /// Lines, the later over the earlier.
     pub lines: &'a [Line<'a>],
+    /// Places with a word of their own, such as the magnetic poles.
+    pub spots: &'a [(Place, &'a str)],
     /// The place that is marked.
     pub place: Option<Place>,
     /// A place that is only pointed at.
@@ -138,7 +211,13 @@ pub fn describe(view: &WorldMapView) -> MapFigures {
 
 /// Draws the map; nothing in a picture under 8 either way.
 pub fn world_map(view: &WorldMapView, size: Size) -> Vec<Shape> {
-    area(size).map_or_else(Vec::new, |area| draw::draw(view, area))
+    match view.projection {
+        Projection::Flat => area(size).map(|area| draw::draw(view, draw::Map::flat(area))),
+        Projection::Globe(centre) => {
+            globe(centre, size).map(|globe| draw::draw(view, draw::Map::round(globe, size)))
+        }
+    }
+    .unwrap_or_default()
 }
 
 #[cfg(test)]

@@ -254,11 +254,55 @@ fn a_map_with_land_lines_and_a_place() {
         lines: &lines,
         place: Some((0.9, -0.01)),
         pointer: Some((-0.6, 2.6)),
+        ..WorldMapView::default()
     };
     let size = Size::new(1000.0, 500.0);
     insta::assert_snapshot!("map", svg(size, &world_map(&view, size)));
     let small = Size::new(360.0, 180.0);
     insta::assert_snapshot!("map-small", svg(small, &world_map(&view, small)));
+}
+
+#[test]
+fn a_globe_with_areas_and_a_spot() {
+    let degrees = |pairs: &[(f64, f64)]| -> Vec<Place> {
+        pairs
+            .iter()
+            .map(|(lat, lon)| (lat.to_radians(), lon.to_radians()))
+            .collect()
+    };
+    let land = [degrees(&[(60.0, -40.0), (50.0, 20.0), (5.0, 10.0)])];
+    let south = [degrees(&[
+        (-90.0, -180.0),
+        (-30.0, -180.0),
+        (-30.0, -60.0),
+        (-30.0, 60.0),
+        (-30.0, 180.0),
+        (-90.0, 180.0),
+    ])];
+    let equator: Vec<Place> = (-18..=18_i32)
+        .map(|i| (0.0, f64::from(10 * i).to_radians()))
+        .collect();
+    let at = degrees(&[(-50.0, 0.0)]);
+    let view = WorldMapView {
+        projection: world_map::Projection::Globe((0.3, 0.1)),
+        land: &land,
+        areas: &[world_map::Area {
+            outlines: &south,
+            look: world_map::Look::Upright,
+            words: "under-leads",
+            at: &at,
+        }],
+        lines: &[world_map::Line {
+            points: &equator,
+            words: "0°",
+            weight: Weight::Strong,
+        }],
+        spots: &[(degrees(&[(80.0, 0.0)])[0], "dip pole")],
+        place: Some((0.9, -0.01)),
+        ..WorldMapView::default()
+    };
+    let size = Size::new(500.0, 400.0);
+    insta::assert_snapshot!("globe", svg(size, &world_map(&view, size)));
 }
 
 /// Calls `path` with every path and `text` with every text, however deep in groups.
@@ -482,6 +526,7 @@ proptest! {
             lines: &lines,
             place: places.first().copied(),
             pointer: places.last().copied(),
+            ..WorldMapView::default()
         };
         assert_sound(&world_map(&view, Size::new(size.0, size.1)));
         world_map::describe(&view);

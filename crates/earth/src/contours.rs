@@ -1,4 +1,4 @@
-//! Lines along which a quantity is the same.
+//! Lines along which a quantity is the same, and the areas between them.
 //!
 //! The `contour` package finds, by marching squares, between which nodes a line passes; where it
 //! crosses from one node to the next is then interpolated here, linearly. A place on a line is
@@ -27,6 +27,74 @@ impl Line {
     pub fn is_closed(&self) -> bool {
         self.points.len() > 2 && self.points.first() == self.points.last()
     }
+}
+
+/// The outlines of where a grid's numbers are `level` or more, closed, along the edges of the map
+/// where they come to them; all the same way around, and holes the other way. Latitude and
+/// longitude in radians. Nodes that are not numbers count as less. It is for numbers, not for
+/// directions.
+pub fn areas(grid: &Grid, level: f64) -> Vec<Vec<(f64, f64)>> {
+    let above: Vec<f64> = grid.values().iter().map(|value| value - level).collect();
+    let mesh = grid.mesh();
+    let rings = contour::contour_rings(&above, 0.0, mesh.columns(), mesh.rows());
+    let place = |x: f64, y: f64| {
+        crossing(grid, &above, x, y)
+            .unwrap_or_else(|| (mesh.latitude(y - 0.5), mesh.longitude(x - 0.5)))
+    };
+    let rings = rings.unwrap_or_default();
+    let outlines = (rings.iter()).map(|ring| ring.iter().map(|p| place(p.x, p.y)).collect());
+    outlines.collect()
+}
+
+/// The place deepest inside where a grid's numbers are `level` or more, in steps of the mesh and
+/// counted on the map, between two latitudes in radians: where words stand. None where there is no
+/// place at least `least` steps from what is outside.
+pub fn deepest(grid: &Grid, level: f64, latitudes: [f64; 2], least: u16) -> Option<(f64, f64)> {
+    let mesh = grid.mesh();
+    let (rows, columns) = (mesh.rows(), mesh.columns());
+    let within = |row: usize, column: usize| {
+        let latitude = mesh.latitude(row as f64);
+        grid.values()[row * columns + column] >= level
+            && (latitudes[0]..=latitudes[1]).contains(&latitude)
+    };
+    // Steps to the nearest node outside, as a king walks: forward, then backward.
+    let mut steps = vec![0_u16; rows * columns];
+    for row in 1..rows - 1 {
+        for column in 1..columns - 1 {
+            if within(row, column) {
+                let around = [(0, -1), (-1, -1), (-1, 0), (-1, 1)];
+                steps[row * columns + column] = 1 + nearest(&steps, columns, row, column, around);
+            }
+        }
+    }
+    for row in (1..rows - 1).rev() {
+        for column in (1..columns - 1).rev() {
+            let around = [(0, 1), (1, 1), (1, 0), (1, -1)];
+            let by_here = 1 + nearest(&steps, columns, row, column, around);
+            let here = &mut steps[row * columns + column];
+            *here = by_here.min(*here);
+        }
+    }
+    let best = (0..steps.len()).max_by_key(|&index| steps[index])?;
+    (steps[best] >= least).then(|| {
+        let (row, column) = (best / columns, best % columns);
+        (mesh.latitude(row as f64), mesh.longitude(column as f64))
+    })
+}
+
+/// The least of some nodes about another.
+fn nearest(
+    steps: &[u16],
+    columns: usize,
+    row: usize,
+    column: usize,
+    around: [(isize, isize); 4],
+) -> u16 {
+    let at = |(up, right): (isize, isize)| {
+        let index = row.wrapping_add_signed(up) * columns + column.wrapping_add_signed(right);
+        steps.get(index).copied().unwrap_or(0)
+    };
+    around.into_iter().map(at).min().unwrap_or(0)
 }
 
 /// The lines along which a grid's numbers are `level`, the greater numbers always on the same
@@ -200,6 +268,50 @@ mod tests {
             }
         }
         assert!(south.iter().all(|line| line.is_closed()));
+    }
+
+    #[test]
+    fn an_area_holds_the_nodes_at_its_level_and_no_others() {
+        let mesh = Mesh::every(5.0).unwrap();
+        // An island, a ring with a hole, and all south of 60°.
+        let grid = Grid::sampled(mesh, |latitude, longitude| {
+            let far = (latitude * latitude + longitude * longitude).sqrt();
+            let ring = 1.0 - (far - 0.8).abs() / 0.3;
+            let south = (-latitude - 60_f64.to_radians()) * 10.0;
+            ring.max(south)
+        });
+        let outlines = areas(&grid, 0.01);
+        let around = |latitude: f64, longitude: f64| -> i32 {
+            let sides = outlines
+                .iter()
+                .flat_map(|it| it.iter().zip(it.iter().cycle().skip(1)));
+            sides
+                .map(|(a, b)| {
+                    let right = |y: f64| a.1 + (y - a.0) / (b.0 - a.0) * (b.1 - a.1) > longitude;
+                    match (a.0 <= latitude, b.0 <= latitude) {
+                        (true, false) if right(latitude) => 1,
+                        (false, true) if right(latitude) => -1,
+                        _ => 0,
+                    }
+                })
+                .sum()
+        };
+        let mut sense = 0;
+        for row in 1..mesh.rows() - 1 {
+            for column in 1..mesh.columns() - 1 {
+                let (latitude, longitude) =
+                    (mesh.latitude(row as f64), mesh.longitude(column as f64));
+                let within = grid.values()[row * mesh.columns() + column] >= 0.01;
+                let turns = around(latitude, longitude);
+                assert_eq!(turns != 0, within, "{latitude} {longitude}");
+                sense = if within { turns } else { sense };
+                assert!(!within || turns == sense, "all the same way around");
+            }
+        }
+        assert_eq!(sense.abs(), 1);
+        let deep = deepest(&grid, 0.01, [-1.5, -1.1], 2).unwrap();
+        assert!((-1.4..-1.2).contains(&deep.0), "{deep:?}");
+        assert_eq!(deepest(&grid, 5.0, [-1.6, 1.6], 1), None);
     }
 
     #[test]

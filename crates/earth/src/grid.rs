@@ -20,6 +20,8 @@ use crate::date::Date;
 use crate::error::Error;
 use crate::place::Place;
 use crate::wmm::PlaceField;
+use compass::field::MagneticField;
+use compass::maths;
 use compass::range::{OutOfRange, Range};
 use compass::unit::Unit;
 use std::f64::consts::{FRAC_PI_2, PI};
@@ -91,6 +93,14 @@ pub struct Node {
     pub horizontal: f64,
 }
 
+impl Node {
+    /// The field itself; none where a number of the node is none.
+    pub fn field(&self) -> Option<MagneticField> {
+        let vertical = self.horizontal * maths::tan(self.dip);
+        MagneticField::new(self.horizontal, vertical, self.variation).ok()
+    }
+}
+
 /// The rows of a mesh from south to north, each computed when it is asked for.
 #[derive(Clone, Debug)]
 pub struct Survey {
@@ -118,6 +128,13 @@ impl Survey {
     /// The mesh that is surveyed.
     pub fn mesh(&self) -> Mesh {
         self.mesh
+    }
+
+    /// The same, to go on at a row counted from the south pole: for several who share the work.
+    #[must_use]
+    pub fn skip_to(mut self, row: usize) -> Self {
+        self.next = row.min(self.mesh.rows());
+        self
     }
 
     fn node(&self, row: usize, column: usize) -> Result<Node, Error> {
@@ -189,6 +206,11 @@ impl FieldGrid {
         })
     }
 
+    /// Its nodes, row by row from the south, each from the antimeridian eastward.
+    pub fn nodes(&self) -> &[Node] {
+        &self.nodes
+    }
+
     /// One quantity at every node.
     pub fn of(&self, quantity: Quantity) -> Grid {
         let value = |node: &Node| match quantity {
@@ -225,6 +247,27 @@ impl Grid {
         Self {
             mesh,
             values,
+            turns: false,
+        }
+    }
+
+    /// From a number for each node, row by row from the south, each from the antimeridian
+    /// eastward; none unless there are as many as nodes.
+    pub fn from_values(mesh: Mesh, values: Vec<f64>) -> Option<Self> {
+        let whole = values.len() == mesh.rows() * mesh.columns();
+        whole.then_some(Self {
+            mesh,
+            values,
+            turns: false,
+        })
+    }
+
+    /// The same with each number changed; what comes of it are numbers, not directions.
+    #[must_use]
+    pub fn map(&self, change: impl FnMut(f64) -> f64) -> Self {
+        Self {
+            mesh: self.mesh,
+            values: self.values.iter().copied().map(change).collect(),
             turns: false,
         }
     }

@@ -9,11 +9,13 @@
 use crate::date::Date;
 use crate::error::Error;
 use crate::place::Place;
+use compass::angle::half_turn;
 use compass::field::{MagneticField, Zone};
 use compass::maths;
 use compass::unit::NANOTESLA;
 use kinavis_kernel::{Distance, GeodeticPoint, Height, KernelError, Position};
 use kinavis_wmm::{DecimalYear, Wmm};
+use std::f64::consts::FRAC_PI_2;
 
 /// Decimal year from which the model holds.
 pub const VALID_FROM: f64 = 2025.0;
@@ -144,6 +146,38 @@ impl Uncertainty {
     }
 }
 
+/// The place at sea level where the field stands upright on a day: the dip pole of the north, where
+/// it points down, or of the south, where it points up.
+///
+/// # Errors
+/// A date outside the model's life.
+pub fn dip_pole(date: Date, north: bool) -> Result<Place, Error> {
+    let horizontal = |place: Place| PlaceField::at(place, date).map(|field| field.horizontal());
+    // Both lie well within forty degrees of a pole, so the search begins there, and halves its
+    // stride wherever no neighbour has less horizontal field.
+    let side = if north { 1.0 } else { -1.0 };
+    let mut best = Place::new(side * 75_f64.to_radians(), 135_f64.to_radians(), 0.0)?;
+    let mut least = horizontal(best)?;
+    let mut stride = 0.2_f64;
+    while stride > 1e-6 {
+        let mut found = None;
+        let across = stride / maths::cos(best.latitude()).max(0.01);
+        for (north, east) in [(stride, 0.0), (-stride, 0.0), (0.0, across), (0.0, -across)] {
+            let latitude = (best.latitude() + north).clamp(-FRAC_PI_2, FRAC_PI_2);
+            let place = Place::new(latitude, half_turn(best.longitude() + east), 0.0)?;
+            let here = horizontal(place)?;
+            if here < least {
+                (found, least) = (Some(place), here);
+            }
+        }
+        match found {
+            Some(place) => best = place,
+            None => stride /= 2.0,
+        }
+    }
+    Ok(best)
+}
+
 /// North, east and down in tesla.
 fn components(place: Place, date: Date) -> Result<[f64; 3], KernelError> {
     // Ninety degrees may come back from radians a hair above.
@@ -179,6 +213,30 @@ mod tests {
                 format!(
                     "date must be from 2025-01-01 to 2029-12-31, the life of WMM2025, not {named}"
                 )
+            );
+        }
+    }
+
+    #[test]
+    fn at_the_dip_poles_the_field_stands_upright() {
+        // NOAA/NCEI, WMM2025's dip poles at 2025.0 (from memory): 85.762° N 139.298° E and
+        // 63.851° S 135.078° E. They are given to a thousandth.
+        let date = Date::from_decimal_year(2025.0).unwrap();
+        for (north, latitude, longitude) in [(true, 85.762, 139.298), (false, -63.851, 135.078)] {
+            let pole = dip_pole(date, north).unwrap();
+            let field = PlaceField::at(pole, date).unwrap();
+            assert!(
+                field.horizontal() < 1.0 * NANOTESLA,
+                "{}",
+                field.horizontal()
+            );
+            assert!(
+                (pole.latitude().to_degrees() - latitude).abs() < 0.01,
+                "{pole:?}"
+            );
+            assert!(
+                (pole.longitude().to_degrees() - longitude).abs() < 0.05,
+                "{pole:?}"
             );
         }
     }

@@ -231,19 +231,20 @@ impl Planner {
 }
 
 /// Watches one angle come to a mark, and gives another angle at that instant.
-struct Crossing {
+pub(crate) struct Crossing {
     mark: f64,
     last: Option<[f64; 2]>,
 }
 
 impl Crossing {
-    fn of(mark: f64) -> Self {
+    /// A watch for `mark`, rad.
+    pub(crate) fn of(mark: f64) -> Self {
         Self { mark, last: None }
     }
 
     /// `watched` and `other` now, rad; `side` is the direction that counts. Where `watched` has
     /// passed the mark since the last look, `other` then, in between in proportion.
-    fn passed(&mut self, watched: f64, other: f64, side: f64) -> Option<f64> {
+    pub(crate) fn passed(&mut self, watched: f64, other: f64, side: f64) -> Option<f64> {
         let before = self.last.replace([watched, other])?;
         let [from, to] = [before[0], watched].map(|it| side * half_turn(it - self.mark));
         // A step is small: what jumps from one end of the circle to the other is no crossing.

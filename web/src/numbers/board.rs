@@ -4,6 +4,7 @@ use super::asked::{Asked, Part};
 use super::key::Key;
 use super::meant::{Plans, Reader, Refusal};
 use super::work::Work;
+use crate::address::{self, hash, put_on_clipboard};
 use crate::preferences::Preferences;
 use crate::today::today;
 use crate::words::Words;
@@ -12,16 +13,7 @@ use drawing::sheet::Paper;
 use drawing::theme::{Light, Theme};
 use leptos::ev;
 use leptos::prelude::*;
-use leptos::wasm_bindgen::JsValue;
 use leptos_use_event_listener::use_event_listener;
-use std::time::Duration;
-use web_sys::UrlSearchParams;
-use web_sys::js_sys::Reflect;
-use web_sys::js_sys::futures::JsFuture;
-
-/// How long the address waits for the last of many changes; chosen: browsers allow some hundred
-/// in half a minute.
-const SETTLED: Duration = Duration::from_millis(250);
 
 /// What the parts of the page share.
 #[derive(Clone, Copy)]
@@ -54,7 +46,10 @@ impl Board {
             known.set_value(hash());
             board.asked.update(|asked| *asked = by_address(asked));
         });
-        board.keep_address(known);
+        address::keep(
+            move || board.asked.with(|asked| address(asked, asked.part)),
+            known,
+        );
         board
     }
 
@@ -170,44 +165,6 @@ impl Board {
     pub(crate) fn plan(self, plans: Memo<Option<Plans>>) {
         Effect::new(move || self.work.ask(plans.get()));
     }
-
-    /// Writes what is asked into the address; `known` is the address as it was last read or
-    /// written.
-    fn keep_address(self, known: StoredValue<String>) {
-        let waiting = StoredValue::new(None::<TimeoutHandle>);
-        Effect::new(move || {
-            let address = self.asked.with(|asked| address(asked, asked.part));
-            let write = move || {
-                // Another address was asked for, and is about to be read.
-                if known.with_value(|known| *known != hash()) {
-                    return;
-                }
-                let history = window().history();
-                // Refused where there were too many changes: the next one is written again.
-                let _ = history.map(|history| {
-                    history.replace_state_with_url(&JsValue::NULL, "", Some(&address))
-                });
-                known.set_value(hash());
-            };
-            let next = set_timeout_with_handle(write, SETTLED).ok();
-            if let Some(before) = waiting
-                .try_update_value(|it| std::mem::replace(it, next))
-                .flatten()
-            {
-                before.clear();
-            }
-        });
-    }
-}
-
-/// Browsers have a clipboard only on a page that came by a safe way.
-async fn put_on_clipboard(text: &str) -> Result<(), JsValue> {
-    let navigator = window().navigator();
-    if Reflect::get(&navigator, &"clipboard".into())?.is_undefined() {
-        return Err(JsValue::UNDEFINED);
-    }
-    JsFuture::from(navigator.clipboard().write_text(text)).await?;
-    Ok(())
 }
 
 /// The board of the page that this component stands in.
@@ -216,27 +173,10 @@ pub(crate) fn use_board() -> Board {
 }
 
 fn address(asked: &Asked, part: Part) -> String {
-    let Ok(fields) = UrlSearchParams::new() else {
-        return format!("#{}", part.name());
-    };
-    for (name, text) in asked.named(part) {
-        fields.append(name, text);
-    }
-    let fields = String::from(fields.to_string());
-    let mark = if fields.is_empty() { "" } else { "?" };
-    format!("#{}{mark}{fields}", part.name())
+    address::address(part.name(), asked.named(part))
 }
 
 fn by_address(asked: &Asked) -> Asked {
-    let hash = hash();
-    let (part, fields) = hash.split_once('?').unwrap_or((&hash, ""));
-    let fields = UrlSearchParams::new_with_str(fields).ok();
-    asked.at(part.trim_start_matches(['#', '/']), |name| {
-        fields.as_ref().and_then(|fields| fields.get(name))
-    })
-}
-
-/// The address after its `#`, with it.
-fn hash() -> String {
-    window().location().hash().unwrap_or_default()
+    let (part, given) = address::asked();
+    asked.at(&part, given)
 }

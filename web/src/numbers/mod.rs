@@ -31,3 +31,4 @@ mod work;
 pub(crate) use app::App;
 pub(crate) use asked::Part;
 pub(crate) use key::Key;
+pub(crate) use taken::{TableOf, as_csv, as_text};

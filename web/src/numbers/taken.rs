@@ -167,10 +167,9 @@ fn paper(board: Board) -> Paper {
 
 /// The address of the page as it stands.
 fn link(board: Board) -> String {
-    let address = untrack(|| board.address(board.part(|asked| asked.part).get()));
-    let here = window().location().href().unwrap_or_default();
-    let page = here.split('#').next().unwrap_or_default();
-    format!("{page}{address}")
+    crate::address::link(&untrack(|| {
+        board.address(board.part(|asked| asked.part).get())
+    }))
 }
 
 /// A picture in the colours of the page, as large as its box.

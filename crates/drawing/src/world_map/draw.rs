@@ -1,35 +1,43 @@
 //! The map's shapes.
 
+use super::globe::Globe;
+use super::words::Label;
 use super::{Line, Place, Weight, WorldMapView, place_on};
-use crate::chart::placing::overlap;
 use crate::chart::series::spaced;
-use crate::lettering::{label, text_width};
 use crate::outline::{add_polygon, add_segment, ellipse};
-use crate::shape::{Anchor, Group, Pen, Shape};
+use crate::shape::{Pen, Shape};
 use crate::theme::Role;
-use compass::maths;
-use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Size, Vec2};
+use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Size};
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
 /// Everything, from the ground up.
-pub(super) fn draw(view: &WorldMapView, area: Rect) -> Vec<Shape> {
-    let map = Map::new(area);
+pub(super) fn draw(view: &WorldMapView, map: Map) -> Vec<Shape> {
     let mut inside = Vec::with_capacity(64);
-    inside.push(Shape::flat(area.to_path(0.1), Role::Halo.solid()));
+    inside.push(Shape::flat(map.outline(0.0), Role::Halo.solid()));
     let land = map.land(view.land);
     inside.push(Shape::flat(land, Role::Rule.at(0.75)));
+    for area in view.areas {
+        map.area(&mut inside, area);
+    }
     map.graticule(&mut inside);
-    let labels = map.lines(&mut inside, view.lines);
-    let marked =
-        |place: Place| Some(super::point_of(place, area.size())? + area.origin().to_vec2());
-    let place = view.place.and_then(marked);
-    if let Some(at) = place {
-        map.cross(&mut inside, at);
+    let words = map.words(view);
+    let labels = map.lines(&mut inside, view.lines, words);
+    let place = view.place.and_then(|place| map.point_of(place));
+    if let (Some(at), Some(place)) = (place, view.place) {
+        map.cross(&mut inside, place, at);
+    }
+    for at in view.spots.iter().filter_map(|spot| map.point_of(spot.0)) {
+        let dot = circle(at, 3.4 * map.unit);
+        inside.push(Shape::line(
+            dot.clone(),
+            Pen::solid(Role::Halo, 3.0 * map.unit),
+        ));
+        inside.push(Shape::flat(dot, Role::Ink.solid()));
     }
     for label in labels {
         label.draw(&mut inside);
     }
-    if let Some(at) = view.pointer.and_then(marked) {
+    if let Some(at) = view.pointer.and_then(|place| map.point_of(place)) {
         map.ring(&mut inside, at, 5.0, 1.4);
     }
     if let Some(at) = place {
@@ -37,29 +45,92 @@ pub(super) fn draw(view: &WorldMapView, area: Rect) -> Vec<Shape> {
         let dot = circle(at, 2.2 * map.unit);
         inside.push(Shape::flat(dot, Role::Ink.solid()));
     }
-    let frame = area.inset(-0.5 * map.unit).to_path(0.1);
-    let edge = area.inset(0.5 * map.unit).to_path(0.1);
+    let edge = Pen::solid(Role::FaintInk, map.unit);
     vec![
-        Shape::clipped(frame, inside),
-        Shape::line(edge, Pen::solid(Role::FaintInk, map.unit)),
+        Shape::clipped(map.outline(-0.5 * map.unit), inside),
+        Shape::line(map.outline(0.5 * map.unit), edge),
     ]
 }
 
-struct Map {
-    area: Rect,
+/// What the Earth is drawn on.
+pub(super) enum Surface {
+    Flat,
+    Round(Globe),
+}
+
+pub(super) struct Map {
+    pub(super) surface: Surface,
+    pub(super) area: Rect,
     /// The unit that line widths are made from: 1 on a map 1000 wide, and not much less on
     /// small ones.
-    unit: f64,
-    type_size: f64,
+    pub(super) unit: f64,
+    pub(super) type_size: f64,
 }
 
 impl Map {
-    fn new(area: Rect) -> Self {
-        let share = area.width() / 1000.0;
+    /// Flat, over a rectangle.
+    pub(super) fn flat(area: Rect) -> Self {
+        Self::new(Surface::Flat, area, area.width())
+    }
+
+    /// A globe in the middle of a picture; its lines are those of a flat map half as wide again.
+    pub(super) fn round(globe: Globe, size: Size) -> Self {
+        let side = size.width.min(size.height);
+        let middle = Point::new(size.width / 2.0, size.height / 2.0);
+        let area = Rect::from_center_size(middle, (side, side));
+        Self::new(Surface::Round(globe), area, 1.5 * side)
+    }
+
+    fn new(surface: Surface, area: Rect, wide: f64) -> Self {
+        let share = wide / 1000.0;
         Self {
+            surface,
             area,
             unit: share.max((0.5 + 0.5 * share).min(3.0 * share)),
             type_size: (14.0 * share).max(10.0_f64.min(30.0 * share)),
+        }
+    }
+
+    /// Its edge, moved inward.
+    fn outline(&self, inward: f64) -> BezPath {
+        match &self.surface {
+            Surface::Flat => self.area.inset(inward).to_path(0.1),
+            Surface::Round(globe) => globe.limb(),
+        }
+    }
+
+    /// Where a place stands, if it is in sight.
+    pub(super) fn point_of(&self, place: Place) -> Option<Point> {
+        match &self.surface {
+            Surface::Flat => {
+                let on = super::point_of(place, self.area.size())?;
+                Some(on + self.area.origin().to_vec2())
+            }
+            Surface::Round(globe) => globe.point_of(place),
+        }
+    }
+
+    /// The inside of closed outlines, to be filled by winding.
+    pub(super) fn filled(&self, outlines: &[Vec<Place>]) -> BezPath {
+        match &self.surface {
+            Surface::Round(globe) => globe.fill(outlines),
+            Surface::Flat => {
+                let mut path = BezPath::new();
+                for outline in outlines {
+                    let points: Vec<Point> = outline.iter().map(|&p| self.place(p)).collect();
+                    add_polygon(&mut path, &points);
+                }
+                path
+            }
+        }
+    }
+
+    /// The parts of a line that are in sight.
+    fn runs(&self, points: &[Place]) -> Vec<Vec<Point>> {
+        let finite = (points.iter().copied()).filter(|p| p.0.is_finite() && p.1.is_finite());
+        match &self.surface {
+            Surface::Flat => vec![finite.map(|p| self.place(p)).collect()],
+            Surface::Round(globe) => globe.line(finite),
         }
     }
 
@@ -75,6 +146,9 @@ impl Map {
 
     /// All polygons, and again a whole turn to either side where they reach past the edge.
     fn land(&self, polygons: &[Vec<Place>]) -> BezPath {
+        if let Surface::Round(globe) = &self.surface {
+            return globe.fill(polygons);
+        }
         let mut path = BezPath::new();
         for polygon in polygons {
             let places = || {
@@ -101,6 +175,14 @@ impl Map {
 
     /// Hairlines every thirty degrees, the equator among them.
     fn graticule(&self, shapes: &mut Vec<Shape>) {
+        let pen = Pen::solid(Role::FaintInk, 0.6 * self.unit).faded(0.35);
+        if let Surface::Round(globe) = &self.surface {
+            let runs: Vec<Vec<Point>> = graticule()
+                .flat_map(|line| globe.line(line.into_iter()))
+                .collect();
+            shapes.push(Shape::line(crate::chart::polylines(&runs), pen));
+            return;
+        }
         let mut path = BezPath::new();
         for step in 1..12_i32 {
             let angle = f64::from(step - 6) * PI / 6.0;
@@ -119,25 +201,21 @@ impl Map {
                 );
             }
         }
-        shapes.push(Shape::line(
-            path,
-            Pen::solid(Role::FaintInk, 0.6 * self.unit).faded(0.35),
-        ));
+        shapes.push(Shape::line(path, pen));
     }
 
     /// The lines; and their words, to be drawn over what else crosses them.
-    fn lines<'a>(&self, shapes: &mut Vec<Shape>, lines: &[Line<'a>]) -> Vec<Label<'a>> {
-        let placed: Vec<Vec<Point>> = lines
-            .iter()
-            .map(|line| {
-                let finite = line
-                    .points
-                    .iter()
-                    .filter(|p| p.0.is_finite() && p.1.is_finite());
-                let points: Vec<Point> = finite.map(|&p| self.place(p)).collect();
-                spaced(&points, 0.5)
-            })
-            .collect();
+    fn lines<'a>(
+        &self,
+        shapes: &mut Vec<Shape>,
+        lines: &[Line<'a>],
+        words: Vec<Label<'a>>,
+    ) -> Vec<Label<'a>> {
+        let runs = lines.iter().flat_map(|line| {
+            let runs = self.runs(line.points).into_iter();
+            runs.map(|run| (*line, spaced(&run, 0.5)))
+        });
+        let (lines, placed): (Vec<Line>, Vec<Vec<Point>>) = runs.unzip();
         for (line, points) in lines.iter().zip(&placed) {
             let path = crate::chart::polylines(std::slice::from_ref(points));
             let pen = match line.weight {
@@ -155,98 +233,28 @@ impl Map {
             }
             shapes.push(Shape::line(path, pen));
         }
-        self.labels(lines, &placed)
+        self.labels(&lines, &placed, words)
     }
 
-    /// Where the lines' words stand: once or a few times on each line, upright as read, on the
-    /// same few meridians where they can be, and clear of each other.
-    fn labels<'a>(&self, lines: &[Line<'a>], placed: &[Vec<Point>]) -> Vec<Label<'a>> {
-        let mut taken: Vec<Label> = Vec::new();
-        let mut named = vec![false; lines.len()];
-        // Middle of the Atlantic, of the Pacific and of the Indian Ocean, as shares of the width.
-        let columns: &[f64] = if self.area.width() > 600.0 {
-            &[0.415, 0.1, 0.72]
-        } else {
-            &[0.415]
+    /// Hairlines from a place to all four edges; on a globe, its parallel and meridian.
+    fn cross(&self, shapes: &mut Vec<Shape>, place: Place, at: Point) {
+        let arms = match &self.surface {
+            Surface::Flat => self.straight_arms(at),
+            Surface::Round(globe) => {
+                let (latitude, longitude) = place;
+                let around = (-60..=60).map(|i| (latitude, f64::from(i) * PI / 60.0));
+                let upright = (-45..=45).map(|i| (f64::from(i) * PI / 90.0, longitude));
+                let runs = [globe.line(around), globe.line(upright)].concat();
+                crate::chart::polylines(&runs)
+            }
         };
-        let order = |weight: Weight| usize::from(weight != Weight::Strong);
-        let mut by_weight: Vec<usize> = (0..lines.len()).collect();
-        by_weight.sort_by_key(|&i| order(lines[i].weight));
-        for &column in columns {
-            let x = self.area.x0 + column * self.area.width();
-            for &index in &by_weight {
-                let candidates = crossings(&placed[index], x);
-                named[index] |= self.settle(&mut taken, &lines[index], &placed[index], candidates);
-            }
-        }
-        // A long line with no words yet has them as near to its middle as there is room.
-        for &index in &by_weight {
-            let points = &placed[index];
-            let steps = points
-                .windows(2)
-                .map(|two| (two[1] - two[0]).hypot2().sqrt());
-            let enough = 5.0 * text_width(lines[index].words, self.type_size);
-            if !named[index] && steps.sum::<f64>() > enough {
-                let tries = 25;
-                let outward = (0..tries).map(|i: usize| {
-                    let half = tries / 2;
-                    let share = if i.is_multiple_of(2) {
-                        half + i / 2
-                    } else {
-                        half - i.div_ceil(2)
-                    };
-                    share * (points.len() - 1) / (tries - 1)
-                });
-                let candidates = outward.map(|i| (i, points[i])).collect();
-                self.settle(&mut taken, &lines[index], points, candidates);
-            }
-        }
-        taken
+        let halo = Pen::solid(Role::Halo, 3.4 * self.unit).faded(0.75);
+        shapes.push(Shape::line(arms.clone(), halo));
+        let pen = Pen::solid(Role::Ink, 0.8 * self.unit).faded(0.7);
+        shapes.push(Shape::line(arms, pen));
     }
 
-    /// Puts a line's words at the first of some places that is clear; whether there is one.
-    fn settle<'a>(
-        &self,
-        taken: &mut Vec<Label<'a>>,
-        line: &Line<'a>,
-        points: &[Point],
-        candidates: Vec<(usize, Point)>,
-    ) -> bool {
-        if line.words.is_empty() {
-            return false;
-        }
-        let size = if line.weight == Weight::Strong {
-            1.1
-        } else {
-            1.0
-        } * self.type_size;
-        let width = text_width(line.words, size);
-        for (index, at) in candidates {
-            let along = direction(points, index, 0.5 * width + size);
-            let label = Label {
-                words: line.words,
-                at,
-                along,
-                size: Size::new(width + 0.5 * size, 1.15 * size),
-                type_size: size,
-                strong: line.weight == Weight::Strong,
-            };
-            let rect = label.bounds();
-            let room = self.area.inset(-0.2 * size);
-            let inside = room.x0 <= rect.x0
-                && rect.x1 <= room.x1
-                && room.y0 <= rect.y0
-                && rect.y1 <= room.y1;
-            if inside && taken.iter().all(|other| !overlap(other.bounds(), rect)) {
-                taken.push(label);
-                return true;
-            }
-        }
-        false
-    }
-
-    /// Hairlines from a place to all four edges.
-    fn cross(&self, shapes: &mut Vec<Shape>, at: Point) {
+    fn straight_arms(&self, at: Point) -> BezPath {
         let mut arms = BezPath::new();
         add_segment(
             &mut arms,
@@ -258,10 +266,7 @@ impl Map {
             Point::new(at.x, self.area.y0),
             Point::new(at.x, self.area.y1),
         );
-        let halo = Pen::solid(Role::Halo, 3.4 * self.unit).faded(0.75);
-        shapes.push(Shape::line(arms.clone(), halo));
-        let pen = Pen::solid(Role::Ink, 0.8 * self.unit).faded(0.7);
-        shapes.push(Shape::line(arms, pen));
+        arms
     }
 
     /// A ring about a place, radius and width in this map's unit.
@@ -274,90 +279,23 @@ impl Map {
     }
 }
 
+/// Parallels and meridians every thirty degrees.
+fn graticule() -> impl Iterator<Item = Vec<Place>> {
+    let parallels = (-2..=2).map(|step| {
+        let latitude = f64::from(step) * PI / 6.0;
+        (-60..=60)
+            .map(|i| (latitude, f64::from(i) * PI / 60.0))
+            .collect()
+    });
+    let meridians = (-6..6).map(|step| {
+        let longitude = f64::from(step) * PI / 6.0;
+        (-45..=45)
+            .map(|i| (f64::from(i) * PI / 90.0, longitude))
+            .collect()
+    });
+    parallels.chain(meridians)
+}
+
 fn circle(at: Point, radius: f64) -> BezPath {
     ellipse(Affine::new([radius, 0.0, 0.0, radius, at.x, at.y]))
-}
-
-/// Words on a line.
-#[derive(Clone, Debug)]
-struct Label<'a> {
-    words: &'a str,
-    at: Point,
-    /// The way of the line, a unit vector to the right.
-    along: Vec2,
-    size: Size,
-    type_size: f64,
-    strong: bool,
-}
-
-impl Label<'_> {
-    fn turned(&self) -> Affine {
-        let Vec2 { x, y } = self.along;
-        Affine::new([x, y, -y, x, self.at.x, self.at.y])
-    }
-
-    fn plate(&self) -> BezPath {
-        let rect = Rect::from_center_size(Point::ZERO, self.size);
-        self.turned() * crate::outline::rounded(rect, 0.3 * self.type_size)
-    }
-
-    fn bounds(&self) -> Rect {
-        let Vec2 { x, y } = self.along;
-        let wide = self.size.width * x.abs() + self.size.height * y.abs();
-        let tall = self.size.width * y.abs() + self.size.height * x.abs();
-        Rect::from_center_size(self.at, (wide, tall))
-    }
-
-    fn draw(&self, shapes: &mut Vec<Shape>) {
-        shapes.push(Shape::flat(self.plate(), Role::Halo.at(0.86)));
-        let words = label(
-            self.words.to_owned(),
-            Point::ZERO,
-            Anchor::Middle,
-            self.type_size,
-            if self.strong { 700 } else { 500 },
-            Role::Ink.solid(),
-        );
-        shapes.push(Shape::Group(Group {
-            transform: self.turned(),
-            clip: None,
-            opacity: 1.0,
-            shapes: vec![words],
-        }));
-    }
-}
-
-/// Where a line crosses an upright, with the index of the point before.
-fn crossings(points: &[Point], x: f64) -> Vec<(usize, Point)> {
-    let pairs = points.iter().zip(points.iter().skip(1)).enumerate();
-    pairs
-        .filter_map(|(index, (a, b))| {
-            let share = (x - a.x) / (b.x - a.x);
-            (0.0..=1.0)
-                .contains(&share)
-                .then(|| (index, a.lerp(*b, share)))
-        })
-        .collect()
-}
-
-/// The way a line takes about one of its points, seen over a length to either side; to the right.
-fn direction(points: &[Point], index: usize, length: f64) -> Vec2 {
-    let here = points[index];
-    let far = |p: &&Point| (**p - here).hypot2() > length * length;
-    let after = points[index..].iter().find(far).or(points.last());
-    let before = points[..=index].iter().rev().find(far).or(points.first());
-    let way = after
-        .zip(before)
-        .map_or(Vec2::new(1.0, 0.0), |(a, b)| *a - *b);
-    let angle = maths::atan2(way.y, way.x);
-    // Read from the left, or from below where it stands upright.
-    let upright = if angle > FRAC_PI_2 {
-        angle - PI
-    } else if angle <= -FRAC_PI_2 {
-        angle + PI
-    } else {
-        angle
-    };
-    let (sin, cos) = maths::sin_cos(upright);
-    Vec2::new(cos, sin)
 }

@@ -12,6 +12,7 @@ globalThis.dipwiseLater = {
     return links;
   },
   demonstrations: () => fetch('./demonstrations.json').then((answer) => answer.text()),
+  worker: () => import('./map-work.js'),
 };
 
 try {

@@ -175,6 +175,7 @@ fn drawn(
         lines: &lines,
         place,
         pointer: None,
+        ..WorldMapView::default()
     };
     world_map(&view, size)
 }

@@ -119,11 +119,18 @@ fn UnderWay(results: RwSignal<Option<Results>>, begun: Begun) -> impl IntoView {
         if is_done.get_untracked() {
             return;
         }
-        // What is learnt in a set is remembered like anything else.
-        keep.answered(&given, local_day());
         results.update(|it| {
             if let Some(it) = it {
-                it.answers.push(given.answer);
+                let task = given.answer.record.task;
+                match it.answers.iter_mut().find(|it| it.record.task == task) {
+                    // Another try, which the set allows: the last one counts.
+                    Some(had) => *had = given.answer,
+                    None => {
+                        // What is learnt in a set is remembered like anything else.
+                        keep.answered(&given, local_day());
+                        it.answers.push(given.answer);
+                    }
+                }
                 keep.put_handed(it.clone());
             }
         });

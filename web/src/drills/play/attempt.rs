@@ -90,7 +90,8 @@ pub(super) struct Attempt {
     marked: Option<(Answer, Mark)>,
     /// Why it could not be marked at all.
     fault: Option<String>,
-    given: bool,
+    /// The try whose answer was given last.
+    given: Option<u32>,
     /// Seconds spent on it, and when the last frame was.
     seconds: f64,
     last_frame: Option<f64>,
@@ -123,7 +124,7 @@ impl Attempt {
             chosen: None,
             marked: None,
             fault: None,
-            given: false,
+            given: None,
             seconds: 0.0,
             last_frame: None,
             turn_of: 0,
@@ -171,10 +172,21 @@ impl Attempt {
         self.chosen
     }
 
-    /// The answer, the first time that there is one: another try is marked, but never given.
+    /// The answer, the first time that there is one. Another try is marked, and given in its place
+    /// only where it may be: of a flight that may be taken back.
     pub(super) fn give(&mut self) -> Option<Given> {
-        let (answer, _) = self.marked.as_ref().filter(|_| !self.given)?;
-        self.given = true;
+        let (answer, _) = self.marked.as_ref()?;
+        let counts = match self.given {
+            None => true,
+            Some(last) => {
+                let may_again = self.put.allowed.contains(&Help::GoBack);
+                last != self.turn_of && may_again && self.task.id.kind.is_flown()
+            }
+        };
+        if !counts {
+            return None;
+        }
+        self.given = Some(self.turn_of);
         Some(Given {
             class: self.task.class.clone(),
             answer: answer.clone(),

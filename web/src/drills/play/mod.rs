@@ -43,8 +43,8 @@ pub(crate) use verdict::Verdict;
 use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 
 /// Puts a task, takes its answer, marks and explains it. `on_begun` is called when the answer can
-/// no longer be had for nothing, `on_given` once with the answer, `on_next` when the student has
-/// seen enough of the explanation.
+/// no longer be had for nothing, `on_given` with the answer, and again with that of another try where
+/// it counts, `on_next` when the student has seen enough of the explanation.
 #[component]
 pub(crate) fn Play(
     put: Put,

@@ -186,6 +186,19 @@ fn help_without_leave_gives_no_mark_and_with_leave_it_does() {
 }
 
 #[test]
+fn where_a_flight_may_be_taken_back_the_last_try_counts() {
+    for allowed in [&[][..], &[Help::GoBack]] {
+        let mut it = flown_well(attempt(Kind::TimedTurn, allowed), |_, _| {});
+        assert!(it.give().is_some());
+        it.ask(Ask::Again);
+        let mut it = flown_well(it, |_, _| {});
+        let given = it.give().map(|it| it.answer.outcome);
+        assert_eq!(given, (!allowed.is_empty()).then_some(Outcome::Passed));
+        assert_eq!(it.give(), None);
+    }
+}
+
+#[test]
 fn a_task_that_was_begun_before_says_so() {
     let mut it = Attempt::new(Put {
         task: TaskId::new(Kind::Predict, 1),
