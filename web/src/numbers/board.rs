@@ -13,6 +13,7 @@ use drawing::sheet::Paper;
 use drawing::theme::{Light, Theme};
 use leptos::ev;
 use leptos::prelude::*;
+use leptos::wasm_bindgen::JsValue;
 use leptos_use_event_listener::use_event_listener;
 
 /// What the parts of the page share.
