@@ -4,6 +4,7 @@
 use crate::later::later;
 use crate::screen::call;
 use leptos::wasm_bindgen::{JsCast, JsValue};
+use lessons::drill::set::PracticeSet;
 use lessons::link::{Carried, Kind, LinkError};
 use web_sys::js_sys::Array;
 
@@ -33,14 +34,39 @@ pub(crate) struct Code {
 
 /// The text of a link.
 pub(crate) async fn to_link(carried: &Carried) -> Result<String, Fault> {
-    let json = carried.to_json()?;
-    let kind = f64::from(carried.kind() as u8).into();
+    sealed(carried.kind(), carried.to_json()?).await
+}
+
+/// The text of a link that carries a set.
+pub(crate) async fn of_set(set: &PracticeSet) -> Result<String, Fault> {
+    sealed(Kind::Set, set.to_json()).await
+}
+
+/// The text of a link that carries what was checked already, as the JSON of its file.
+pub(crate) async fn sealed(kind: Kind, json: String) -> Result<String, Fault> {
+    let kind = f64::from(kind as u8).into();
     let text = ask("seal", &[kind, json.into()]).await?;
     Ok(text.as_string().ok_or(LinkError::TooLong)?)
 }
 
 /// What the text of a link carries.
 pub(crate) async fn from_link(text: &str) -> Result<Carried, Fault> {
+    let (kind, json) = unsealed(text).await?;
+    Ok(Carried::from_json(kind, &json)?)
+}
+
+/// The set that the text of a link carries; none if it carries something else. (A page that
+/// opens nothing else does not hold what reads it.)
+pub(crate) async fn set_of(text: &str) -> Result<Option<PracticeSet>, Fault> {
+    let (kind, json) = unsealed(text).await?;
+    if kind != Kind::Set {
+        return Ok(None);
+    }
+    let set = PracticeSet::from_json(&json);
+    Ok(Some(set.map_err(|it| LinkError::Refused(it.into()))?))
+}
+
+async fn unsealed(text: &str) -> Result<(Kind, String), Fault> {
     let found = listed(ask("unseal", &[text.into()]).await?);
     let (Some(kind), Some(json)) = (found.get(0).as_f64(), found.get(1).as_string()) else {
         let newer = found.length() == 1;
@@ -54,7 +80,7 @@ pub(crate) async fn from_link(text: &str) -> Result<Carried, Fault> {
     let kind = Kind::ALL
         .into_iter()
         .find(|it| f64::from(*it as u8) == kind);
-    Ok(Carried::from_json(kind.ok_or(LinkError::Newer)?, &json)?)
+    Ok((kind.ok_or(LinkError::Newer)?, json))
 }
 
 /// The QR code of a link; none for one that is too long.

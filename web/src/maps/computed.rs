@@ -52,7 +52,9 @@ pub fn lags_of_nodes(bank: f64, airspeed: f64, float: &str, nodes: &[u32]) -> Ve
         airspeed,
         float: float_named(float).settings(),
     };
+    let can_be_flown = bank.is_finite() && airspeed.is_finite();
     let lag = |&node: &u32| {
+        let node = can_be_flown.then_some(node)?;
         let field = LagTable::field(node as usize).ok()?;
         turn.lag(field).ok()
     };

@@ -10,7 +10,7 @@ use compass::heading::MagneticHeading;
 use drawing::heeling_chart::{HeelingChartView, heeling_chart};
 use kurbo::Size;
 use leptos::prelude::*;
-use lessons::link::Carried;
+use lessons::link::Kind;
 use lessons::swing::Banked;
 
 /// Banks from 30° left to 30° right; the table has every third.
@@ -47,8 +47,8 @@ pub(crate) fn InTheBank(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
         setting.iron = it.ramp.iron();
         setting.heading = it.heading.whole_degrees();
         leptos::task::spawn_local(async move {
-            let carried = Carried::Situation(setting.to_file());
-            let gone = match link::to_link(&carried).await {
+            let situation = setting.to_file().to_json();
+            let gone = match link::sealed(Kind::Situation, situation).await {
                 Ok(text) => window()
                     .location()
                     .set_href(&format!("index.html#d={text}"))

@@ -2,6 +2,7 @@
 
 use super::text::{Piece, pieces};
 use super::{Act, Answer, Compare, Demonstration, Figure};
+use crate::drill::record::RecordError;
 use flights::{Scenario, ScenarioError, read_json};
 use thiserror::Error;
 
@@ -28,6 +29,13 @@ pub struct DemonstrationError {
     pub path: String,
     /// What is wrong with it, with the value and what it may be.
     pub reason: String,
+}
+
+impl From<RecordError> for DemonstrationError {
+    fn from(error: RecordError) -> Self {
+        let RecordError { path, reason } = error;
+        Self { path, reason }
+    }
 }
 
 impl From<ScenarioError> for DemonstrationError {

@@ -35,7 +35,6 @@ mod vocabulary;
 pub use sealed::Sealed;
 
 use crate::demonstration::{Demonstration, DemonstrationError};
-use crate::drill::record::RecordError;
 use crate::drill::set::PracticeSet;
 use flights::{Scenario, ScenarioFile, read_json};
 use miniz_oxide::deflate::compress_to_vec;
@@ -146,7 +145,7 @@ impl Carried {
             Kind::Situation => scenario(json).map(Self::Situation),
             Kind::Set => PracticeSet::from_json(json)
                 .map(Self::Set)
-                .map_err(|RecordError { path, reason }| DemonstrationError { path, reason }),
+                .map_err(DemonstrationError::from),
         }
         .map_err(LinkError::Refused)
     }

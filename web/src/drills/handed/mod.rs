@@ -12,7 +12,6 @@ use crate::words::HandedWords;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use lessons::drill::set::PracticeSet;
-use lessons::link::Carried;
 use run::Run;
 
 /// A set by what its link carries; nothing for one that is still to be opened.
@@ -61,9 +60,9 @@ pub(crate) fn HandedLink(
 }
 
 async fn open(code: &str) -> Result<PracticeSet, String> {
-    match link::from_link(code).await {
-        Ok(Carried::Set(set)) => Ok(set),
-        Ok(_) => Err(words().no_set.to_owned()),
+    match link::set_of(code).await {
+        Ok(Some(set)) => Ok(set),
+        Ok(None) => Err(words().no_set.to_owned()),
         Err(fault) => Err((browser_words().links.fault)(&fault)),
     }
 }
@@ -99,7 +98,7 @@ fn OpenFile() -> impl IntoView {
 
 async fn go_to(text: &str) -> Result<(), String> {
     let set = PracticeSet::from_json(text).map_err(|it| (words().refused)(&it.to_string()))?;
-    let code = link::to_link(&Carried::Set(set)).await;
+    let code = link::of_set(&set).await;
     let code = code.map_err(|fault| (browser_words().links.fault)(&fault))?;
     // An address of this page is never refused.
     let _ = window().location().set_hash(&format!("set={code}"));

@@ -42,6 +42,11 @@ fn is_explained(shown: &Shown) -> bool {
     shown.stage == Stage::Explained
 }
 
+/// Whether it is time for something.
+type When = dyn Fn(&Shown) -> bool;
+/// What is done besides, after so many frames.
+type Does = dyn Fn(&mut Attempt, u32);
+
 fn time(shown: &Shown) -> f64 {
     shown.moment.unwrap().time
 }
@@ -109,7 +114,7 @@ fn flown_well(mut it: Attempt, also: impl Fn(&mut Attempt, u32)) -> Attempt {
     let aim = it.task().aim.clone().unwrap();
     it.ask(Ask::GoOn);
     let mut frames = Frames(0.0);
-    let (bank, out): (f64, Box<dyn Fn(&Shown) -> bool>) = match aim {
+    let (bank, out): (f64, Box<When>) = match aim {
         Aim::RollOut {
             bank_deg,
             simulated_deg,
@@ -168,7 +173,7 @@ fn help_without_leave_gives_no_mark_and_with_leave_it_does() {
     };
     let slow = |it: &mut Attempt, _: u32| it.ask(Ask::SlowDown);
     let uncover = |it: &mut Attempt, _: u32| it.ask(Ask::Uncover);
-    let helps: [(Help, &dyn Fn(&mut Attempt, u32)); 4] = [
+    let helps: [(Help, &Does); 4] = [
         (Help::Pause, &pause),
         (Help::Pause, &sleep),
         (Help::SlowMotion, &slow),

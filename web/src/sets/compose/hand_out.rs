@@ -13,7 +13,6 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use lessons::drill::qti;
 use lessons::drill::set::PracticeSet;
-use lessons::link::Carried;
 use std::time::Duration;
 
 /// How long the link waits for the last of many changes; chosen: typing goes on within it.
@@ -76,7 +75,7 @@ pub(super) fn HandOut() -> impl IntoView {
 
 /// The link of a set, and its code.
 async fn make(set: PracticeSet) -> Result<Made, Fault> {
-    let text = link::to_link(&Carried::Set(set)).await?;
+    let text = link::of_set(&set).await?;
     let here = window().location().href().unwrap_or_default();
     let page = here.split(['#', '?']).next().unwrap_or_default();
     let folder = page.rfind('/').map_or("", |at| &page[..=at]);
