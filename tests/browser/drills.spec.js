@@ -129,8 +129,10 @@ test('a pause without leave gives no mark, and a task begun before says so', asy
   await goOn(page, 2.5);
   await page.keyboard.press(' ');
   await expect(page.locator('#standing')).toHaveText('Paused');
+  const clock = await page.locator('#clock').textContent();
+  expect(clock).toMatch(/^0:0[12]$/);
   await goOn(page, 5);
-  await expect(page.locator('#clock')).toHaveText('0:02');
+  await expect(page.locator('#clock')).toHaveText(clock);
   await page.keyboard.press(' ');
   await page.keyboard.press('f');
   await stage(page, 'explained');
@@ -217,7 +219,8 @@ test.describe('on a phone', () => {
 
     // What cannot be is said, and nothing is lost.
     await open('drills.html#practise?kind=read&seed=1&lat=5');
-    await expect(page.getByRole('alert')).toContainText('at least 20° from the equator, not 5°');
+    const reason = page.getByRole('alert').filter({ hasText: 'at least 20° from the equator, not 5°' });
+    await expect(reason).toBeVisible();
     await expect(page.getByLabel('Latitude')).toHaveValue('5');
     await expect(page.getByRole('radio', { name: /^Read the card/ })).toBeChecked();
   });

@@ -31,7 +31,7 @@
 //! | `drills/` | the page of drills: tasks, what is due, progress, what is kept |
 //! | `sets/` | the page of sets: composed, handed out, gathered |
 //! | `maps/` | the page of maps |
-//! | `pages.rs` | the ways from page to page |
+//! | `pages.rs`, `field.rs` | the ways from page to page; the fields of forms |
 //! | `between_frames.rs` | work in slices between frames |
 //! | `today.rs` | the day, by the browser's clock |
 //! | `light.rs` | light and language on the page's root |
@@ -55,6 +55,7 @@ mod dip_lines;
 mod download;
 mod drills;
 mod embed;
+mod field;
 mod film;
 mod flown;
 mod hands;

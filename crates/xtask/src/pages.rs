@@ -1,27 +1,63 @@
-//! The pages beside `index.html`: each has a program of the same name, and they share one frame,
-//! `frame/page.html`, and what starts them, `frame/start.js`.
+//! The pages: each has a program, and they share one frame, `frame/page.html`. What starts them is
+//! `frame/start.js`; the flight, `index.html`, has a `static/start.js` of its own, as it is two
+//! programs.
 
 /// A page.
 struct Page {
-    /// Its program, and its file's name without the ending.
+    /// Its file's name without the ending.
+    file: &'static str,
+    /// Its program.
     app: &'static str,
+    /// What starts it, without the ending.
+    start: &'static str,
     title: &'static str,
     description: &'static str,
     /// Its style sheets of `static/style`, in order, after the one that all pages share.
     styles: &'static [&'static str],
 }
 
-const PAGES: [Page; 4] = [
+const PAGES: [Page; 5] = [
     Page {
+        file: "index",
+        app: "web",
+        start: "start",
+        title: "Dipwise",
+        description: "See why an aircraft's floating magnetic compass lags, leads and swings.",
+        styles: &[
+            "readings",
+            "timeline",
+            "situation",
+            "keys",
+            "controls",
+            "pages",
+            "ways",
+            "narrow",
+            "why",
+            "two",
+            "cover",
+            "presenter",
+            "stick",
+            "aside",
+            "errors",
+            "form",
+            "embed",
+            "system",
+        ],
+    },
+    Page {
+        file: "numbers",
         app: "numbers",
-        title: "numbers",
+        start: "start-numbers",
+        title: "Dipwise: numbers",
         description: "Roll-out tables, hand-outs, corrections and the compass swing, computed for \
                       where you fly.",
         styles: &["situation", "controls", "pages", "numbers", "system"],
     },
     Page {
+        file: "drills",
         app: "drills",
-        title: "drills",
+        start: "start-drills",
+        title: "Dipwise: drills",
         description: "Practise lag and lead until they are second nature: tasks from the \
                       simulation, explained after every answer.",
         styles: &[
@@ -36,14 +72,18 @@ const PAGES: [Page; 4] = [
         ],
     },
     Page {
+        file: "sets",
         app: "sets",
-        title: "sets of tasks",
+        start: "start-sets",
+        title: "Dipwise: sets of tasks",
         description: "Compose tasks for a class, hand them out, and gather what comes back.",
         styles: &["situation", "controls", "links", "pages", "sets", "system"],
     },
     Page {
+        file: "maps",
         app: "maps",
-        title: "maps",
+        start: "start-maps",
+        title: "Dipwise: maps",
         description: "Dip, variation and how good the rule of thumb is, all over the Earth.",
         styles: &["situation", "controls", "pages", "maps", "system"],
     },
@@ -54,16 +94,13 @@ const START: &str = include_str!("frame/start.js");
 
 /// The pages and what starts them, by file name.
 pub(crate) fn files() -> impl Iterator<Item = (String, Vec<u8>)> {
-    PAGES.iter().flat_map(|page| {
-        let app = page.app;
-        [
-            (format!("{app}.html"), page.html().into_bytes()),
-            (
-                format!("start-{app}.js"),
-                START.replace("{app}", app).into_bytes(),
-            ),
-        ]
-    })
+    let starts = PAGES.iter().filter(|page| page.file == page.app);
+    let starts = starts.map(|page| {
+        let start = START.replace("{app}", page.app);
+        (format!("{}.js", page.start), start.into_bytes())
+    });
+    let html = |page: &Page| (format!("{}.html", page.file), page.html().into_bytes());
+    PAGES.iter().map(html).chain(starts)
 }
 
 impl Page {
@@ -75,6 +112,7 @@ impl Page {
             .replace("{title}", self.title)
             .replace("{description}", self.description)
             .replace("{styles}", &styles.join("\n"))
+            .replace("{start}", self.start)
             .replace("{app}", self.app)
     }
 }

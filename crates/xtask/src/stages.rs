@@ -73,6 +73,10 @@ const WASM_TESTS: [(&str, &str); 1] = [("checks", "same_bits")];
 /// Cargo's name for what runs WebAssembly.
 const RUNNER: &str = "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER";
 
+/// The members that are tested together: compiled with the same features of other packages, so that
+/// no stage compiles those again.
+const MEMBERS: [&str; 2] = ["--workspace", "--exclude=xtask"];
+
 /// Where the browser tests find the page: below a path, as on a shared static host.
 const PREFIX: &str = "/club/lessons/";
 
@@ -126,7 +130,7 @@ fn tidy(workspace: &Workspace, _: &Options) -> Result<Tally> {
 /// This tool is tested in its own profile, in which it is compiled already.
 fn native(workspace: &Workspace, _: &Options) -> Result<Tally> {
     tools::component(workspace, "clippy")?;
-    let mut tally = cargo_test(workspace, &["--workspace", "--exclude=xtask"])?;
+    let mut tally = cargo_test(workspace, &MEMBERS)?;
     tally += cargo_test(workspace, &["--package=xtask", "--profile=xtask"])?;
     Ok(tally)
 }
@@ -175,10 +179,16 @@ pub(crate) fn node_beside_page(workspace: &Workspace) -> Result<(Command, dist::
     Ok((command, built))
 }
 
-/// Figures on the page are compared with those of the `dipwise` command, films by ffprobe.
+/// Figures on the page are compared with those of the `dipwise` command, which is compiled with its
+/// tests, films by ffprobe.
 fn browser(workspace: &Workspace, options: &Options) -> Result<Tally> {
     tools::component(workspace, "clippy")?;
-    run_command(linted(&mut workspace.cargo(["build", "--package=cli"])))?;
+    run_command(linted(
+        workspace
+            .cargo(["test", "--no-run"])
+            .args(MEMBERS)
+            .args(["--test", "commands"]),
+    ))?;
     let dipwise = format!("debug/dipwise{}", std::env::consts::EXE_SUFFIX);
     let (mut command, _) = node_beside_page(workspace)?;
     command.env("DIPWISE", workspace.target().join(dipwise));

@@ -5,6 +5,7 @@ use super::key::Key;
 use super::meant::{Plans, Reader, Refusal};
 use super::work::Work;
 use crate::address::{self, hash, put_on_clipboard};
+use crate::field::Field;
 use crate::preferences::Preferences;
 use crate::today::today;
 use crate::words::Words;
@@ -107,6 +108,24 @@ impl Board {
     /// Whether anything is wrong.
     pub(crate) fn is_wrong(self) -> bool {
         self.faults.with(|faults| !faults.is_empty())
+    }
+
+    /// A field, for the form.
+    pub(crate) fn field(self, key: Key) -> Field {
+        let words = self.own();
+        let named = |choice: &&'static str| (*choice, (words.choice)(key, choice));
+        Field {
+            id: key.name(),
+            label: (words.label)(key),
+            hint: (words.hint)(key),
+            slider: (words.slider)(key),
+            is_date: key == Key::Date,
+            choices: key.choices().iter().map(named).collect(),
+            text: self.text(key),
+            chosen: self.choice(key),
+            wrong: self.wrong(key),
+            set: Callback::new(move |text: String| self.set(key, text)),
+        }
     }
 
     /// Puts a text into a field.

@@ -2,6 +2,7 @@
 
 use super::board::use_board;
 use super::key::Key;
+use crate::field;
 use leptos::prelude::*;
 
 /// A field that is typed into.
@@ -12,106 +13,19 @@ pub(crate) fn Typed(
     #[prop(optional)]
     slides: Option<[f64; 3]>,
 ) -> impl IntoView {
-    let board = use_board();
-    let words = board.own();
-    let id = key.name();
-    let wrong = board.wrong(key);
-    let text = board.text(key);
-    let is_date = key == Key::Date;
-    let slider = slides.map(|[least, most, step]| {
-        view! {
-            <input
-                type="range"
-                class="slider"
-                min=least
-                max=most
-                step=step
-                aria-label=(words.slider)(key)
-                prop:value=move || text.get()
-                on:input=move |event| board.set(key, event_target_value(&event))
-            />
-        }
-    });
-    view! {
-        <div class="entry">
-            <label for=id>{(words.label)(key)}</label>
-            <input
-                id=id
-                type=if is_date { "date" } else { "text" }
-                min=is_date.then_some("2025-01-01")
-                max=is_date.then_some("2029-12-31")
-                autocomplete="off"
-                aria-describedby=format!("{id}-hint {id}-wrong")
-                aria-invalid=move || wrong.with(Option::is_some).to_string()
-                prop:value=move || text.get()
-                on:input=move |event| board.set(key, event_target_value(&event))
-            />
-            <span class="hint" id=format!("{id}-hint")>{(words.hint)(key)}</span>
-            {slider}
-            <p class="wrong" id=format!("{id}-wrong") aria-live="polite">{move || wrong.get()}</p>
-        </div>
-    }
+    field::typed(use_board().field(key), slides)
 }
 
 /// A field that is chosen from, all choices side by side.
 #[component]
 pub(crate) fn Segments(key: Key) -> impl IntoView {
-    let board = use_board();
-    let words = board.own();
-    let chosen = board.choice(key);
-    let wrong = board.wrong(key);
-    let option = move |choice: &'static str| {
-        view! {
-            <label>
-                <input
-                    type="radio"
-                    name=key.name()
-                    value=choice
-                    prop:checked=move || chosen.get() == choice
-                    on:change=move |_| board.set(key, choice)
-                />
-                <span>{(words.choice)(key, choice)}</span>
-            </label>
-        }
-    };
-    view! {
-        <fieldset class="ways" id=key.name()>
-            <legend>{(words.label)(key)}</legend>
-            <div class="segments">
-                {key.choices().iter().copied().map(option).collect_view()}
-            </div>
-            <p class="wrong" aria-live="polite">{move || wrong.get()}</p>
-        </fieldset>
-    }
+    field::segments(use_board().field(key))
 }
 
 /// A field that is chosen from, folded together.
 #[component]
 pub(crate) fn Chosen(key: Key) -> impl IntoView {
-    let board = use_board();
-    let words = board.own();
-    let chosen = board.choice(key);
-    let wrong = board.wrong(key);
-    let option = move |choice: &'static str| {
-        view! {
-            <option value=choice prop:selected=move || chosen.get() == choice>
-                {(words.choice)(key, choice)}
-            </option>
-        }
-    };
-    view! {
-        <div class="entry">
-            <label for=key.name()>{(words.label)(key)}</label>
-            <select
-                id=key.name()
-                prop:value=move || chosen.get()
-                on:change=move |event| board.set(key, event_target_value(&event))
-            >
-                {key.choices().iter().copied().map(option).collect_view()}
-            </select>
-            <p class="wrong" aria-live="polite">{move || wrong.get()}</p>
-        </div>
-    }
+    field::folded(use_board().field(key))
 }
 
 /// Where: by latitude, or by place and date; and what the field is there.

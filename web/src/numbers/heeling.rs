@@ -4,11 +4,12 @@ use super::board::use_board;
 use super::fields::Segments;
 use super::key::Key;
 use super::meant::OnTheRamp;
-use super::taken::{PictureOf, TableOf};
+use super::taken::{PictureOf, TableOf, as_csv, as_text};
 use crate::link;
 use compass::heading::MagneticHeading;
 use drawing::heeling_chart::{HeelingChartView, heeling_chart};
 use kurbo::Size;
+use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 use lessons::link::Kind;
 use lessons::swing::Banked;
@@ -68,6 +69,9 @@ pub(crate) fn InTheBank(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
             {move || found.get().map(|found| {
                 let tabled = found.map(|row| std::array::from_fn(|index| row[3 * index]));
                 let table = (words.in_bank)(&tabled);
+                let copies = [as_text(&table), as_csv(&table)];
+                let [text, csv] = copies.map(|copy| move |_: MouseEvent| board.copy(copy.clone()));
+                let own = board.own();
                 view! {
                     <div class="found">
                         <TableOf caption=words.heeling table/>
@@ -93,6 +97,10 @@ pub(crate) fn InTheBank(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
                                 }, size)
                             }
                         />
+                    </div>
+                    <div class="take-home" role="group" aria-label=words.heeling>
+                        <button type="button" on:click=text>{own.copy_text}</button>
+                        <button type="button" on:click=csv>{own.copy_csv}</button>
                     </div>
                 }
             })}
