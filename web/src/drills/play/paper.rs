@@ -66,7 +66,8 @@ fn Lines(columns: [&'static str; 2], lines: Vec<(String, f64)>) -> impl IntoView
     }
 }
 
-/// A heading in three digits, as a deviation card has it: north is 000.
+/// A heading in three digits; north is 360.
 fn three(degrees: f64) -> String {
-    format!("{degrees:03.0}°")
+    let whole = degrees.round().rem_euclid(360.0);
+    format!("{:03.0}°", if whole == 0.0 { 360.0 } else { whole })
 }
