@@ -33,6 +33,7 @@
 //! | `maps/` | the page of maps |
 //! | `pages.rs`, `field.rs` | the ways from page to page; the fields of forms |
 //! | `between_frames.rs` | work in slices between frames |
+//! | `arrows.rs` | arrow keys that move a point over a map |
 //! | `today.rs` | the day, by the browser's clock |
 //! | `light.rs` | light and language on the page's root |
 //! | `speed.rs` | for measuring: flies as fast as it can |
@@ -44,6 +45,7 @@
 
 mod address;
 mod app;
+mod arrows;
 mod beside;
 mod between_frames;
 mod chosen_file;

@@ -7,7 +7,7 @@
 use crate::embed::embedded;
 use crate::stick::StickMap;
 use codee::string::FromToStringCodec;
-use drawing::theme::Light;
+use drawing::theme::{Light, Theme};
 use leptos::prelude::*;
 use leptos_use_preferences::use_preferred_dark;
 use leptos_use_storage::{StorageType, UseStorageOptions, use_storage_with_options};
@@ -159,6 +159,14 @@ impl Preferences {
             LightChoice::Chosen(light) => light,
             LightChoice::System if self.dark_system.get() => Light::Night,
             LightChoice::System => Light::Day,
+        }
+    }
+
+    /// The colours by day or by night.
+    pub(crate) fn theme(self) -> Theme {
+        match self.light() {
+            Light::Day => Theme::day(),
+            Light::Night => Theme::night(),
         }
     }
 

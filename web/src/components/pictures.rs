@@ -2,7 +2,6 @@
 
 use crate::cockpit::{Cockpit, use_cockpit};
 use crate::cover::Cover;
-use crate::preferences::Preferences;
 use crate::session::Readout;
 use crate::stage::Stage;
 use crate::words::Words as PageWords;
@@ -11,7 +10,7 @@ use compass::simulation::Moment;
 use drawing::card_face::{CardFaceView, Words, card_face};
 use drawing::rose::{RoseView, rose};
 use drawing::shape::Shape;
-use drawing::theme::{Light, Theme};
+use drawing::theme::Theme;
 use kurbo::Size;
 use leptos::ev::Custom;
 use leptos::html;
@@ -145,19 +144,11 @@ where
 
 /// The colours of the page as it is lit.
 pub(super) fn theme(cockpit: Cockpit) -> Theme {
-    let theme = as_lit(cockpit.preferences);
+    let theme = cockpit.preferences.theme();
     if cockpit.presenter.presenting() {
         theme.strong()
     } else {
         theme
-    }
-}
-
-/// The colours by day or by night.
-pub(crate) fn as_lit(preferences: Preferences) -> Theme {
-    match preferences.light() {
-        Light::Day => Theme::day(),
-        Light::Night => Theme::night(),
     }
 }
 

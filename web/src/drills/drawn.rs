@@ -3,7 +3,6 @@
 use crate::preferences::Preferences;
 use drawing::shape::Shape;
 use drawing::svg::Picture;
-use drawing::theme::{Light, Theme};
 use kurbo::Size;
 use leptos::prelude::*;
 
@@ -27,14 +26,10 @@ where
 {
     let preferences: Preferences = expect_context();
     let document = move || {
-        let theme = match preferences.light() {
-            Light::Day => Theme::day(),
-            Light::Night => Theme::night(),
-        };
         Picture {
             size,
             shapes: &draw(size),
-            theme: &theme,
+            theme: &preferences.theme(),
             id,
             title,
             description: &description.get(),

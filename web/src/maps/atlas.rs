@@ -9,7 +9,7 @@ use crate::field::Field;
 use crate::preferences::Preferences;
 use crate::today::today;
 use crate::words::{MapWords, Words};
-use drawing::theme::{Light, Theme};
+use drawing::theme::Theme;
 use drawing::world_map::Projection;
 use leptos::ev;
 use leptos::prelude::*;
@@ -184,10 +184,7 @@ impl Atlas {
 
     /// The colours of the page as it is lit.
     pub(crate) fn theme(self) -> Theme {
-        match self.preferences.light() {
-            Light::Day => Theme::day(),
-            Light::Night => Theme::night(),
-        }
+        self.preferences.theme()
     }
 
     /// What is told to those who do not see it, and shown in a line.

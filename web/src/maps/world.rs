@@ -3,6 +3,7 @@
 use super::atlas::{Atlas, folded, use_atlas};
 use super::figures::{csv, table};
 use super::key::Key;
+use crate::arrows::moved_by;
 use crate::download::{download, download_png};
 use crate::numbers::{TableOf, as_text};
 use crate::stage::Stage;
@@ -114,16 +115,8 @@ pub(crate) fn World() -> impl IntoView {
         }
     };
     let key = move |event: KeyboardEvent| {
-        if event.ctrl_key() || event.alt_key() || event.meta_key() {
+        let Some((north, east)) = moved_by(&event) else {
             return;
-        }
-        let by = if event.shift_key() { 1.0 } else { 5.0 };
-        let (north, east) = match event.key().as_str() {
-            "ArrowUp" => (by, 0.0),
-            "ArrowDown" => (-by, 0.0),
-            "ArrowRight" => (0.0, by),
-            "ArrowLeft" => (0.0, -by),
-            _ => return,
         };
         event.prevent_default();
         let place = atlas.meant().with_untracked(|meant| meant.place);

@@ -11,7 +11,7 @@ use crate::today::today;
 use crate::words::Words;
 use crate::words::numbers::NumbersWords;
 use drawing::sheet::Paper;
-use drawing::theme::{Light, Theme};
+use drawing::theme::Theme;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
@@ -151,10 +151,7 @@ impl Board {
 
     /// The colours of the page as it is lit.
     pub(crate) fn theme(self) -> Theme {
-        match self.preferences.light() {
-            Light::Day => Theme::day(),
-            Light::Night => Theme::night(),
-        }
+        self.preferences.theme()
     }
 
     /// What is told to those who do not see it, and shown in a line.

@@ -1,5 +1,6 @@
 //! The world to choose a place on: by pointer, by finger or by arrow keys.
 
+use crate::arrows::moved_by;
 use crate::cockpit::{Cockpit, use_cockpit};
 use crate::components::pictures::{fonts_loaded, theme};
 use crate::dip_lines::{DipLine, Survey};
@@ -93,16 +94,8 @@ fn World(lines: RwSignal<Vec<DipLine>>) -> impl IntoView {
         }
     };
     let key = move |event: KeyboardEvent| {
-        if event.ctrl_key() || event.alt_key() || event.meta_key() {
+        let Some((north, east)) = moved_by(&event) else {
             return;
-        }
-        let by = if event.shift_key() { 1.0 } else { 5.0 };
-        let (north, east) = match event.key().as_str() {
-            "ArrowUp" => (by, 0.0),
-            "ArrowDown" => (-by, 0.0),
-            "ArrowRight" => (0.0, by),
-            "ArrowLeft" => (0.0, -by),
-            _ => return,
         };
         event.prevent_default();
         let step = if event.repeat() {

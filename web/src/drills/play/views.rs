@@ -2,7 +2,7 @@
 
 use super::attempt::{Shown, Stage};
 use super::board::{Board, indication, use_board};
-use crate::components::pictures::{Painted, as_lit, face};
+use crate::components::pictures::{Painted, face};
 use compass::heading_indicator::GyroHeading;
 use compass::simulation::Moment;
 use drawing::bowl_view::{self, BowlView, Parts, bowl_view};
@@ -30,7 +30,7 @@ where
         },
         None => Vec::new(),
     };
-    view! { <Painted id label theme=move || as_lit(board.preferences) draw/> }
+    view! { <Painted id label theme=move || board.preferences.theme() draw/> }
 }
 
 /// The floating card.
@@ -179,6 +179,6 @@ pub(super) fn MarkScale(error_deg: f64, tolerance_deg: f64, has_side: bool) -> i
     };
     let label = (words.mark)(error_deg, tolerance_deg, has_side);
     view! {
-        <Painted id="mark-scale" label=label theme=move || as_lit(board.preferences) draw/>
+        <Painted id="mark-scale" label=label theme=move || board.preferences.theme() draw/>
     }
 }
