@@ -3,6 +3,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect as look, test } from './fixtures.js';
 import { press, read, toPage, until } from './flying.js';
+import { fitAThumb } from './thumb.js';
 
 const expect = look.configure({ timeout: 20_000 });
 const told = (page) => page.locator('p[role=status].unseen');
@@ -263,10 +264,7 @@ test.describe('on a phone, by touch', () => {
     await page.locator('#play').tap();
     await expect(page.locator('#question')).toBeVisible();
     await button(page, 'It lags').tap();
-    for (const target of await page.locator('.player :is(button, input, select)').all()) {
-      const box = await target.boundingBox();
-      expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(44);
-    }
+    await fitAThumb(page.locator('.player :is(button, input, select)'));
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
     await page.locator('#play').tap();
     await expect(page.locator('[data-verdict=right]')).toBeVisible();

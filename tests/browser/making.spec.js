@@ -4,6 +4,7 @@ import AxeBuilder from '@axe-core/playwright';
 import { readFile } from 'node:fs/promises';
 import { expect, test } from './fixtures.js';
 import { hurry, press, read, until } from './flying.js';
+import { fitAThumb } from './thumb.js';
 
 const button = (page, name) => page.getByRole('button', { name });
 const lane = (page) => page.getByRole('group', { name: 'Cues along the flight' });
@@ -270,10 +271,7 @@ test.describe('on a phone', () => {
     await saved(page);
     await button(page, 'Freeze').tap();
     await expect(handle(page, 'Freeze')).toBeVisible();
-    for (const target of await page.locator('#making button:visible, .cue-handle').all()) {
-      const box = await target.boundingBox();
-      expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(43.9);
-    }
+    await fitAThumb(page.locator('#making button, .cue-handle'));
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
   });
 });

@@ -3,6 +3,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './fixtures.js';
 import { press, read, until } from './flying.js';
+import { fitAThumb } from './thumb.js';
 
 const overflow = (page) =>
   page.evaluate(() => {
@@ -74,10 +75,7 @@ test.describe('on a phone', () => {
 
   test('buttons are large enough for a thumb', async ({ open, page }) => {
     await open();
-    for (const button of await page.locator('.desk button').all()) {
-      const box = await button.boundingBox();
-      expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(44);
-    }
+    await fitAThumb(page.locator('.desk button'));
   });
 
   test('card and rose take turns', async ({ open, page }) => {

@@ -4,6 +4,7 @@ import AxeBuilder from '@axe-core/playwright';
 import { readFile } from 'node:fs/promises';
 import { expect, test } from './fixtures.js';
 import { begin, hurry, press, read, rightOf, until } from './flying.js';
+import { fitAThumb } from './thumb.js';
 
 const strips = (page) => page.getByRole('slider', { name: 'Time of flight' });
 const button = (page, name) => page.getByRole('button', { name });
@@ -180,10 +181,7 @@ test.describe('on a phone', () => {
     await page.waitForTimeout(1500);
     await strips(page).tap({ position: { x: 70, y: 60 } });
     await expect(page.locator('#doing')).toHaveText(/Looking back|Paused/);
-    for (const tool of await page.locator('.time-tools button:visible').all()) {
-      const box = await tool.boundingBox();
-      expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(44);
-    }
+    await fitAThumb(page.locator('.time-tools button'));
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
   });
 });
