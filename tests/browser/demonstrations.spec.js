@@ -76,7 +76,7 @@ test('it plays, asks, stands, reveals and ends, by keys alone', async ({ open, p
   await expect(page.locator('#question')).toHaveText('What does it do?');
   await expect(page.locator('#doing')).toHaveText('Stands still');
   await expect(told(page)).toContainText('Question: What does it do? It lags; or It leads; or It agrees?');
-  expect((await read(page)).time).toBe(2);
+  await expect.poll(async () => (await read(page)).time).toBe(2);
 
   // The class answers; nothing says yet who is right.
   await page.getByLabel('Hands for: It lags').fill('12');
@@ -98,7 +98,7 @@ test('it plays, asks, stands, reveals and ends, by keys alone', async ({ open, p
   await expect(page.locator('#caption')).toHaveText('Wait for it.');
   await expect(page.locator('#caption')).toHaveText(/The compass lags by \d+°\./);
   await expect(page.locator('#compass')).toHaveText(/°/);
-  expect((await read(page)).time).toBe(6);
+  await expect.poll(async () => (await read(page)).time).toBe(6);
   await expect(page.locator('[data-verdict=right]')).toContainText('It lags ✓ Right');
   await expect(page.locator('[data-verdict=wrong]')).toContainText('It leads ✗ Not so');
   await expect(page.locator('.measured')).toHaveText(/lags by \d+°\./);
@@ -130,7 +130,7 @@ test('wherever one jumps, what stands there is what the cues come to', async ({ 
   await press(page, 'End');
   await expect(page.locator('#rule')).toBeVisible();
   await press(page, 'ArrowLeft', 7);
-  expect((await read(page)).time).toBe(5);
+  await expect.poll(async () => (await read(page)).time).toBe(5);
   await expect(page.locator('#compass')).toHaveText(/Covered/);
   await expect(page.locator('#caption')).toHaveText('Wait for it.');
   await expect(page.locator('#other-card')).toHaveCount(0);
@@ -138,16 +138,16 @@ test('wherever one jumps, what stands there is what the cues come to', async ({ 
 
   // From cue to cue, and by chapter.
   await press(page, 'PageUp');
-  expect((await read(page)).time).toBe(3);
+  await expect.poll(async () => (await read(page)).time).toBe(3);
   await press(page, 'PageUp');
-  expect((await read(page)).time).toBe(2);
+  await expect.poll(async () => (await read(page)).time).toBe(2);
   await expect(page.locator('#compass')).toHaveText(/°/);
   await page.getByRole('button', { name: 'Back to the cue before' }).click();
-  expect((await read(page)).time).toBe(1);
+  await expect.poll(async () => (await read(page)).time).toBe(1);
   await page.getByRole('button', { name: /^Next/ }).click();
-  expect((await read(page)).time).toBe(2);
+  await expect.poll(async () => (await read(page)).time).toBe(2);
   await page.getByLabel('Chapter').selectOption('As far south');
-  expect((await read(page)).time).toBe(8);
+  await expect.poll(async () => (await read(page)).time).toBe(8);
   await expect(page.locator('#other-card')).toBeVisible();
 
   // The user's own tempo comes on top, and captions can be hidden.
@@ -170,7 +170,7 @@ test('the pilot takes the controls at any moment and returns to it', async ({ op
   await until(page, ({ bank, time }) => bank < 15 && time > 0.5);
   await page.getByRole('button', { name: /^Return to the demonstration/ }).click();
   await expect(page.locator('#question')).toBeVisible();
-  expect((await read(page)).time).toBe(2);
+  await expect.poll(async () => (await read(page)).time).toBe(2);
   await expect(page.locator('.desk')).toBeHidden();
   // By key as well, once it has ended.
   await press(page, 'End');
@@ -253,7 +253,7 @@ test('before a class, what is said and asked is large, and a clicker leads', asy
   await expect(page.locator('[data-verdict=right]')).toBeInViewport({ ratio: 1 });
   expect(await page.evaluate(() => document.documentElement.scrollHeight - innerHeight)).toBe(0);
   await press(page, 'PageUp');
-  expect((await read(page)).time).toBe(3);
+  await expect.poll(async () => (await read(page)).time).toBe(3);
 });
 
 test.describe('on a phone, by touch', () => {

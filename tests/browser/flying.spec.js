@@ -69,10 +69,10 @@ test('pause, step and motion', async ({ open, page }) => {
   const paused = await read(page);
   expect(paused.doing).toBe('Paused');
   await page.waitForTimeout(300);
-  expect((await read(page)).time).toBe(paused.time);
+  await expect.poll(async () => (await read(page)).time).toBe(paused.time);
 
   await press(page, '.', 2);
-  expect((await read(page)).time).toBeCloseTo(paused.time + 0.2, 1);
+  await expect.poll(async () => (await read(page)).time).toBeCloseTo(paused.time + 0.2, 1);
 
   await press(page, '-', 5);
   await expect(page.locator('#motion')).toHaveText('⅛×');
@@ -151,7 +151,7 @@ test('the key list lists every key and can be folded and switched off', async ({
   await page.locator('#situation').focus();
   await press(page, 'ArrowRight', 3);
   await page.waitForTimeout(300);
-  expect((await read(page)).bank).toBe(0);
+  await expect.poll(async () => (await read(page)).bank).toBe(0);
 });
 
 test('typing and the browser’s own shortcuts do not fly', async ({ open, page }) => {

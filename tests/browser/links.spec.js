@@ -59,7 +59,7 @@ test('a link opens the flight or the situation that it was made from', async ({ 
   await page.goto('about:blank');
   await open(situation);
   await until(page, ({ time }) => time > 0.5);
-  expect((await read(page)).heading).toBe(330);
+  await expect.poll(async () => (await read(page)).heading).toBe(330);
   await expect(page.locator('#place')).toHaveText(place);
 });
 

@@ -144,7 +144,7 @@ test('a cue is dragged in one step, and a trimmed part plays', async ({ open, pa
   await button(page, /^Preview/).click();
   await expect.poll(async () => (await read(page)).time).toBe(2);
   await press(page, 'End');
-  expect((await read(page)).time).toBeCloseTo(9.5, 2);
+  await expect.poll(async () => (await read(page)).time).toBeCloseTo(9.5, 2);
 });
 
 test('nothing is lost by a reload, a killed page, or another tab', async ({ context, open, page }) => {

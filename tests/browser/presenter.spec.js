@@ -255,7 +255,7 @@ for (const [what, presses] of [['compass', 1], ['heading', 2]]) {
     await press(page, 'End');
 
     await press(page, 'h', 3 - presses);
-    expect((await read(page)).difference).toBe(shown.difference);
+    await expect.poll(async () => (await read(page)).difference).toBe(shown.difference);
     await expect(page.locator('#why-sentence')).toBeVisible();
   });
 }

@@ -264,7 +264,7 @@ test('every change can be undone, a reset too, and a new flight gives way to the
   await expect(page.locator('#doing')).toContainText('Paused');
   await page.getByRole('button', { name: 'Flight before' }).click();
   await expect(page.locator('#place')).toHaveText('35° S');
-  expect((await read(page)).heading).toBeCloseTo(180, 0);
+  await expect.poll(async () => (await read(page)).heading).toBeCloseTo(180, 0);
 });
 
 for (const colorScheme of ['light', 'dark']) {
