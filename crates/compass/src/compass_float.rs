@@ -168,15 +168,10 @@ impl CompassFloat {
     pub fn advance(&self, state: &mut FloatState, around: &StepSurroundings, duration: f64) {
         let [start, middle, end] = around;
         let half = 0.5 * duration;
-        let spin = [
-            state.liquid_spin,
-            self.liquid_spin_after(state.liquid_spin, start, middle, half),
-        ];
-        let spin = [
-            spin[0],
-            spin[1],
-            self.liquid_spin_after(spin[1], middle, end, half),
-        ];
+        let kept = maths::exp(-half / self.settings.liquid_spin_up);
+        let spun = |from: f64, before, after| self.spun_up(from, [before, after], half, kept);
+        let first = spun(state.liquid_spin, start, middle);
+        let spin = [state.liquid_spin, first, spun(first, middle, end)];
 
         let q = state.attitude.quaternion;
         let w = state.rate.xyz;
@@ -253,13 +248,13 @@ impl CompassFloat {
     }
 
     /// The liquid's spin after `duration`: σ̇ = (u − σ)/T solved exactly for a bowl rate u that
-    /// changes evenly, so that no T is too short for the step.
-    fn liquid_spin_after(
+    /// changes evenly, so that no T is too short for the step. `kept` is e^(−duration/T).
+    fn spun_up(
         &self,
         spin: f64,
-        before: &Surroundings,
-        after: &Surroundings,
+        [before, after]: [&Surroundings; 2],
         duration: f64,
+        kept: f64,
     ) -> f64 {
         let time = self.settings.liquid_spin_up;
         let (from, to) = (before.bowl_rate.z(), after.bowl_rate.z());
@@ -267,7 +262,7 @@ impl CompassFloat {
             return to;
         }
         let behind = (to - from) / duration * time;
-        to - behind + (spin - from + behind) * maths::exp(-duration / time)
+        to - behind + (spin - from + behind) * kept
     }
 
     /// Coulomb friction about the card's axis: over the step it takes away as much of the card's

@@ -4,6 +4,7 @@
 //! (command − value) × gain, no faster than a limit, and takes a short lag to get there, so that
 //! every roll-in and speed change begins and ends smoothly.
 
+use crate::heading::MagneticHeading;
 use crate::maths;
 use crate::motion::Kinematics;
 use crate::range::Range;
@@ -226,6 +227,11 @@ impl FreeFlight {
             self.state[i] + duration / 6.0 * (k1[i] + 2.0 * (k2[i] + k3[i]) + k4[i])
         });
         self.state[AIRSPEED] = self.state[AIRSPEED].max(SLOWEST);
+    }
+
+    /// Magnetic heading now.
+    pub fn heading(&self) -> MagneticHeading {
+        MagneticHeading::from_radians(self.state[HEADING])
     }
 
     /// Airspeed now, m/s.

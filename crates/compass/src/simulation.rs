@@ -95,6 +95,8 @@ pub struct Simulation {
     compass_float: CompassFloat,
     substeps: u32,
     state: State,
+    /// Follows from the state; kept, since each step starts with it and so do all who look.
+    motion: Motion,
 }
 
 impl Simulation {
@@ -122,6 +124,7 @@ impl Simulation {
                 controls,
                 gust: Gust::NONE,
             },
+            motion: start,
         };
         simulation.settle(&level);
         Ok(simulation)
@@ -147,6 +150,7 @@ impl Simulation {
         let aircraft = self.state.aircraft.freed(self.time());
         let taken = Self {
             substeps: substeps(&self.situation, &self.compass_float, &aircraft)?,
+            motion: aircraft.motion(&controls, 0.0),
             state: State {
                 step: 0,
                 aircraft,
@@ -161,13 +165,21 @@ impl Simulation {
     /// Flies one step with the controls held; `numbers` shape the gusts.
     pub fn step(&mut self, controls: &Controls, numbers: [f64; NUMBERS]) {
         let airspeed = self.state.aircraft.airspeed(self.time());
+        if self.state.controls != *controls {
+            self.motion = self.state.aircraft.motion(controls, self.time());
+        }
         self.state.controls = *controls;
         self.state.gust = self
             .state
             .gusts
             .advance(self.situation.air, airspeed, STEP, numbers);
-        self.advance(STEP);
+        let end = self.advance(STEP);
         self.state.step += 1;
+        self.motion = match self.state.aircraft {
+            Aircraft::Free(_) => end,
+            // The end's time was added up: rounded otherwise than the time of the next step.
+            Aircraft::Prescribed { .. } => self.motion_at(self.time()),
+        };
     }
 
     /// What is true `seconds` after this step, the controls held; at most one step.
@@ -178,12 +190,13 @@ impl Simulation {
         if seconds > 0.0 {
             later.advance(seconds);
         }
-        later.moment_at(self.time() + seconds)
+        let time = self.time() + seconds;
+        later.moment_of(&later.motion_at(time), time)
     }
 
     /// What is true now.
     pub fn moment(&self) -> Moment {
-        self.moment_at(self.time())
+        self.moment_of(&self.motion, self.time())
     }
 
     /// Seconds since the start, at whole steps.
@@ -204,18 +217,17 @@ impl Simulation {
     /// Goes back, or on, to a state of this same flight.
     pub fn restore(&mut self, state: State) {
         self.state = state;
+        self.motion = self.motion_at(self.time());
     }
 
     /// How the airframe moves now, without the gusts' shaking.
     pub fn motion(&self) -> Motion {
-        self.state
-            .aircraft
-            .motion(&self.state.controls, self.time())
+        self.motion
     }
 
     /// What the compass shows now.
     pub fn reading(&self) -> Reading {
-        self.reading_in(&self.motion())
+        self.reading_in(&self.motion)
     }
 
     /// How the reading compares with the heading now.
@@ -231,7 +243,7 @@ impl Simulation {
     /// The float's energy over its polar inertia now, rad²/s².
     pub fn energy(&self) -> f64 {
         self.compass_float
-            .energy(&self.state.float, &self.around(&self.motion()))
+            .energy(&self.state.float, &self.around(&self.motion))
     }
 
     /// Replaces the float's state: to start from a card out of place.
@@ -239,14 +251,17 @@ impl Simulation {
         self.state.float = float;
     }
 
-    fn moment_at(&self, time: f64) -> Moment {
-        let motion = self.state.aircraft.motion(&self.state.controls, time);
+    fn motion_at(&self, time: f64) -> Motion {
+        self.state.aircraft.motion(&self.state.controls, time)
+    }
+
+    fn moment_of(&self, motion: &Motion, time: f64) -> Moment {
         let shaken = motion.shaken(self.state.gust.acceleration);
         Moment {
             time,
-            motion,
+            motion: *motion,
             apparent_gravity: shaken.apparent_gravity_in_bowl(),
-            reading: self.reading_in(&motion),
+            reading: self.reading_in(motion),
             torques: self
                 .compass_float
                 .torques(&self.state.float, &self.around(&shaken)),
@@ -263,27 +278,29 @@ impl Simulation {
         Surroundings::of(motion, &self.situation.field, &self.situation.iron)
     }
 
-    fn advance(&mut self, duration: f64) {
-        let controls = self.state.controls;
+    /// Advances aircraft and float from the motion now; the motion at the end.
+    fn advance(&mut self, duration: f64) -> Motion {
         let gust = self.state.gust;
         let h = duration / f64::from(self.substeps);
         let mut time = self.time();
-        let around = |simulation: &Self, time: f64| {
-            let motion = simulation.state.aircraft.motion(&controls, time);
+        let around = |simulation: &Self, motion: &Motion| {
             simulation.around(&motion.shaken(gust.acceleration))
         };
-        let mut start = around(self, time);
+        let mut motion = self.motion;
+        let mut start = around(self, &motion);
         for _ in 0..self.substeps {
             let middle_time = time + 0.5 * h;
             self.fly(gust.roll_rate, time, 0.5 * h);
-            let middle = around(self, middle_time);
+            let middle = around(self, &self.motion_at(middle_time));
             self.fly(gust.roll_rate, middle_time, 0.5 * h);
             time += h;
-            let end = around(self, time);
+            motion = self.motion_at(time);
+            let end = around(self, &motion);
             self.compass_float
                 .advance(&mut self.state.float, &[start, middle, end], h);
             start = end;
         }
+        motion
     }
 
     fn fly(&mut self, roll_gust: f64, time: f64, duration: f64) {

@@ -15,16 +15,30 @@ pub struct SeededAir {
     pub seed: u64,
 }
 
+impl SeededAir {
+    /// The numbers of the first step, the second and so on: what [`at`](GustNumbers::at) gives for
+    /// each, without looking each of them up.
+    pub fn in_turn(self) -> impl Iterator<Item = [f64; NUMBERS]> {
+        let mut generator = Pcg32::new(self.seed, STREAM);
+        std::iter::repeat_with(move || white(&mut generator))
+    }
+}
+
 impl GustNumbers for SeededAir {
     fn at(&self, step: u64) -> [f64; NUMBERS] {
         let mut generator = Pcg32::new(self.seed, STREAM);
         generator.advance(step.wrapping_mul(NUMBERS as u64));
-        std::array::from_fn(|_| {
-            // Even over (−√3, √3): mean 0, variance 1. The gusts' filters sum hundreds of them.
-            let fraction = (f64::from(generator.next_u32()) + 0.5) / 4_294_967_296.0;
-            3.0_f64.sqrt() * (2.0 * fraction - 1.0)
-        })
+        white(&mut generator)
     }
+}
+
+/// The next numbers, even over (−√3, √3): mean 0, variance 1. The gusts' filters sum hundreds of
+/// them.
+fn white(generator: &mut Pcg32) -> [f64; NUMBERS] {
+    std::array::from_fn(|_| {
+        let fraction = (f64::from(generator.next_u32()) + 0.5) / 4_294_967_296.0;
+        3.0_f64.sqrt() * (2.0 * fraction - 1.0)
+    })
 }
 
 #[cfg(test)]
@@ -49,5 +63,13 @@ mod tests {
         assert_eq!(air.at(1_000_000), air.at(1_000_000));
         assert_ne!(air.at(0), air.at(1));
         assert_ne!(air.at(0), SeededAir { seed: 2 }.at(0));
+    }
+
+    #[test]
+    fn numbers_in_turn_are_those_of_each_step() {
+        let air = SeededAir { seed: 3 };
+        for (step, numbers) in (0..1000).zip(air.in_turn()) {
+            assert_eq!(numbers, air.at(step), "{step}");
+        }
     }
 }

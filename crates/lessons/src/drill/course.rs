@@ -5,7 +5,7 @@ use super::task::Flight;
 use compass::deviation::AircraftIron;
 use compass::float_settings::FloatSettings;
 use compass::free_flight::Controls;
-use compass::gust::{GustNumbers, RoughAir};
+use compass::gust::RoughAir;
 use compass::simulation::{Moment, STEPS_PER_SECOND, Situation};
 use compass::unit::{KNOT, Unit};
 use earth::FieldSource;
@@ -14,7 +14,7 @@ use flights::{Recorded, Scenario, ScenarioError, Start};
 
 /// Steps between two moments that are looked at: a tenth of a second, in which a card turns by a
 /// few degrees at most.
-const LOOK_EVERY: u64 = STEPS_PER_SECOND / 10;
+pub(super) const LOOK_EVERY: u64 = STEPS_PER_SECOND / 10;
 
 /// A flight that is being laid out: straight and level until a control is moved.
 #[derive(Clone)]
@@ -139,8 +139,8 @@ pub(super) fn moments(scenario: &Scenario) -> Result<Vec<Moment>, ScenarioError>
     let mut flight = scenario.simulation()?;
     let steps = (scenario.duration() * STEPS_PER_SECOND as f64 + 1e-6) as u64;
     let mut found = vec![flight.moment()];
-    for step in 0..steps {
-        flight.step(&scenario.controls_at(step), scenario.air().at(step));
+    for (step, numbers) in (0..steps).zip(scenario.air().in_turn()) {
+        flight.step(&scenario.controls_at(step), numbers);
         if (step + 1).is_multiple_of(LOOK_EVERY) {
             found.push(flight.moment());
         }

@@ -13,6 +13,7 @@ mod pilot;
 mod practices;
 mod progress;
 mod qti;
+mod qti_schema;
 mod queue;
 mod sets;
 mod xapi;

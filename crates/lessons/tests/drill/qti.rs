@@ -29,7 +29,7 @@ fn set() -> (PracticeSet, Vec<Task>) {
 /// The files of a package, by the local headers alone, as one reads who gets a stream.
 ///
 /// Source: APPNOTE.TXT 6.3.10 (PKWARE), 4.3.7; offsets within the header from there.
-fn files(zip: &[u8]) -> Vec<(String, String)> {
+pub(crate) fn files(zip: &[u8]) -> Vec<(String, String)> {
     let two = |at: usize| usize::from(u16::from_le_bytes([zip[at], zip[at + 1]]));
     let four = |at: usize| u32::from_le_bytes(zip[at..at + 4].try_into().unwrap());
     let mut files = Vec::new();

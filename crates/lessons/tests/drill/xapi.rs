@@ -215,6 +215,76 @@ fn a_flight_is_a_simulation_and_the_set_has_a_score_within_its_limits() {
 }
 
 #[test]
+fn scores_durations_and_choices_keep_within_what_each_may_be() {
+    for (count, seconds, says) in [
+        (1, 0.0, "PT0S"),
+        (1, 0.004, "PT0S"),
+        (2, 59.999, "PT60S"),
+        (3, 3600.125, "PT3600.13S"),
+    ] {
+        let parts = format!(
+            r#"{{"version": 1, "title": "", "seed": 9, "parts":
+               [{{"kind": "corrections", "count": {count}, "level": 3}}]}}"#
+        );
+        let set = PracticeSet::from_json(&parts).unwrap();
+        let tasks = set.tasks(0);
+        let all = Results {
+            version: lessons::drill::results::VERSION,
+            student: String::new(),
+            seed: 9,
+            answers: tasks
+                .iter()
+                .map(|id| {
+                    Answer::marked(Record::of_choice(*id, 1), seconds)
+                        .unwrap()
+                        .0
+                })
+                .collect(),
+            set,
+        };
+        for it in xapi::statements(&all) {
+            // 4.6: a duration of ISO 8601, no finer than a hundredth of a second.
+            if it["result"]["score"].is_null() {
+                assert_eq!(it["result"]["duration"], says);
+            } else {
+                // 2.4.5.1: min less than max, raw between them, scaled from −1 to 1.
+                let of = |name: &str| it["result"]["score"][name].as_f64().unwrap();
+                assert!(of("min") < of("max"));
+                assert!((of("min")..=of("max")).contains(&of("raw")));
+                let scaled = (of("raw") - of("min")) / (of("max") - of("min"));
+                assert!((of("scaled") - scaled).abs() < 1e-6);
+                assert_eq!(of("max"), f64::from(count));
+            }
+            // 2.4.4.1: the names of choices differ, and have no blank; what was answered and what
+            // is right are among them.
+            let Some(choices) = it["object"]["definition"]["choices"].as_array() else {
+                continue;
+            };
+            let mut names: Vec<&str> = choices
+                .iter()
+                .map(|it| it["id"].as_str().unwrap())
+                .collect();
+            let right = &it["object"]["definition"]["correctResponsesPattern"];
+            assert_eq!(right.as_array().unwrap().len(), 1);
+            assert!(names.contains(&right[0].as_str().unwrap()));
+            assert!(names.contains(&it["result"]["response"].as_str().unwrap()));
+            assert!(names.iter().all(|it| !it.contains(char::is_whitespace)));
+            names.sort_unstable();
+            names.dedup();
+            assert_eq!(names.len(), choices.len());
+            // 2.4.6.2: a list under a key of the four.
+            assert_eq!(keys(&it["context"]["contextActivities"]), ["parent"]);
+            assert_eq!(
+                it["context"]["contextActivities"]["parent"]
+                    .as_array()
+                    .map(Vec::len),
+                Some(1)
+            );
+        }
+    }
+}
+
+#[test]
 fn nobody_is_named_and_the_same_answers_are_the_same_statements() {
     let results = results();
     let json = xapi::to_json(std::slice::from_ref(&results));

@@ -2,13 +2,12 @@
 
 use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::Course;
-use super::super::course::fly;
 use super::super::dice::Dice;
 use super::super::identity::{DrillError, TaskId};
 use super::super::task::{Aim, Explanation, Task};
 use super::super::turning::{ROLL_IN_S, Turned, heading};
 use super::super::words::{self, why};
-use super::ideal::ideal;
+use super::ideal::{ideal_end, seconds, shown};
 use crate::roll_out::Planner;
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::unit::KNOT;
@@ -27,27 +26,23 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
     });
     let from = (target - turned.side * angle).rem_euclid(360.0);
     let course = turned.course(from)?;
-    let Some(end) = ideal(&course, target, turned.side)? else {
+    let Some(end) = ideal_end(&course, target, turned.side)? else {
         return Ok(None);
     };
-    if end.time - end.first_shown > FIRST_SHOWN_S {
+    let shown = shown(&course, end, turned.side)?;
+    if shown.since_s > FIRST_SHOWN_S {
         return Ok(None);
     }
+    let end_s = seconds(end);
     let situation = course.situation();
     let latitude = turned.latitude_deg.to_radians();
     let bank = turned.bank_deg.to_radians();
     let planner = Planner::new(situation, latitude, bank, turned.speed_kt * KNOT)?;
     let plan = planner.plan(MagneticHeading::from_degrees(target), turned.turn())?;
-    let moments = fly(&course.flight(end.time, [0.0, end.time]))?;
-    let why = moments
-        .last()
-        .map(|moment| why(moment, &situation.field))
-        .unwrap_or_default();
-
-    let simulated = end.reading;
+    let simulated = shown.reading;
     let off = |reading: CompassHeading| reading.right_of(simulated).to_degrees().abs().round();
     // Enough for the turn three times over, and to settle.
-    let most = (3.0 * end.time + 90.0).ceil();
+    let most = (3.0 * end_s + 90.0).ceil();
     let pilot = Course::at_latitude(turned.latitude_deg, from, turned.speed_kt)?;
     Ok(Some(Task {
         id: *id,
@@ -90,9 +85,9 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
                  after the roll-in.",
                 words::heading(target),
                 words::heading(simulated.degrees()),
-                (end.time - ROLL_IN_S).round()
+                (end_s - ROLL_IN_S).round()
             ),
-            why,
+            why: why(&shown.seen, &situation.field),
             rule: format!(
                 "Rule of thumb: the latitude in proportion, and half the bank as lead: {}, off by \
                  {}°. By 15° and half the latitude: {}, off by {}°. By the closed form: {}, off by \

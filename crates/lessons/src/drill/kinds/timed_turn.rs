@@ -7,7 +7,7 @@ use super::super::identity::{DrillError, TaskId};
 use super::super::task::{Aim, Explanation, Task};
 use super::super::turning::{ROLL_IN_S, Turned, heading, latitude};
 use super::super::words;
-use super::ideal::ideal;
+use super::ideal::{ideal_end, seconds};
 use crate::roll_out::Planner;
 use compass::heading::MagneticHeading;
 use compass::motion::coordinated_bank;
@@ -37,11 +37,12 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
     };
     let from = (target - side * angle).rem_euclid(360.0);
     let course = turned.course(from)?;
-    let Some(end) = ideal(&course, target, side)? else {
+    let Some(end) = ideal_end(&course, target, side)? else {
         return Ok(None);
     };
     let rule_s = angle / STANDARD_RATE_DEG_S;
-    let simulated_s = end.time - ROLL_IN_S;
+    let end_s = seconds(end);
+    let simulated_s = end_s - ROLL_IN_S;
     let planner = Planner::new(
         course.situation(),
         at_latitude_deg.to_radians(),
@@ -50,7 +51,7 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
     )?;
     let plan = planner.plan(MagneticHeading::from_degrees(target), turned.turn())?;
     let bare = plan.bare_overshoot.map(f64::to_degrees);
-    let most = (3.0 * end.time + 90.0).ceil();
+    let most = (3.0 * end_s + 90.0).ceil();
     let pilot = Course::at_latitude(at_latitude_deg, from, speed_kt)?;
     Ok(Some(Task {
         id: *id,
