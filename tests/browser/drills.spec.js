@@ -70,7 +70,7 @@ test('what is chosen is answered by keyboard, explained, and tried again', async
     await stage(page, 'asked');
     await page.keyboard.press(String(right + 1));
     await expect(page.getByRole('heading', { name: 'Right' })).toBeFocused();
-    await expect(page.locator('#not-counted')).toContainText('taken back');
+    await expect(page.locator('#not-counted')).toContainText('the task was answered before');
 
     const before = page.url();
     await page.keyboard.press('n');
@@ -119,6 +119,10 @@ test('a turn is flown by keyboard on the compass alone, and one by the clock', a
     await expect(page.locator('#mark-scale')).toBeVisible();
     await expect(page.locator('.ideals > div')).toHaveCount(kind === 'roll-out' ? 5 : 3);
     await expect(page.locator('#heading')).toHaveText(/^\d{3}°$/);
+    // Another try from the end begins in the turn.
+    await page.getByRole('button', { name: 'Try the roll-out again' }).press('Enter');
+    await stage(page, 'flown');
+    await expect(page.locator('.instruments')).toContainText(`asked: ${steep}°`);
   }
 });
 
@@ -138,6 +142,18 @@ test('a pause without leave gives no mark, and a task begun before says so', asy
   await page.keyboard.press('f');
   await stage(page, 'explained');
   await expect(page.locator('#not-counted')).toContainText('the flight was paused');
+
+  // A reload is no way to another mark.
+  await page.clock.resume();
+  await page.reload();
+  await stage(page, 'asked');
+  await expect(page.locator('#begun-before')).toHaveText(
+    'You began this task before, so this answer gives no mark.',
+  );
+  await page.keyboard.press(' ');
+  await stage(page, 'flown');
+  await page.keyboard.press('f');
+  await expect(page.locator('#not-counted')).toContainText('the task was begun before');
 });
 
 test('a heading is held in rough air, and a gyro set, by keyboard', async ({ open, page }) => {
@@ -173,6 +189,7 @@ test('a heading is held in rough air, and a gyro set, by keyboard', async ({ ope
   for (const view of ['Bowl', 'Torques']) {
     await page.getByRole('button', { name: view }).click();
     await expect(page.locator(`#${view.toLowerCase()} canvas`)).toBeVisible();
+    await expect(page.locator('#reason')).toHaveText(/: the compass (agrees|reads)|: the card (lags|leads)/);
   }
 });
 

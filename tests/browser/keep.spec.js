@@ -134,6 +134,7 @@ test('a task of the day is looked for and left, and is still to be done', async 
   const list = page.locator('.what-comes li');
   await expect(list.nth(0)).toContainText('refresh Roll out: ');
   await expect(list.nth(5)).toContainText('new Predict: ');
+  await expect(list.nth(5)).toContainText(/easy$/);
   await button(page, 'Begin').press('Enter');
   await expect(page.getByText('6 left today')).toBeVisible({ timeout: 20_000 });
   await button(page, 'Stop here').click();
@@ -340,6 +341,12 @@ for (const colorScheme of ['light', 'dark']) {
       await bring(page, some);
       await part(page, 'Progress');
       await expect(page.locator('.what-next')).toContainText('12 answers on 6 days.');
+      await expect(page.locator('.what-next')).toContainText('asked harder');
+      await expect(page.locator('#weakest')).toContainText('“Roll out” goes least well: 9 of 12');
+      await expect(page.getByRole('link', { name: 'Practise it' })).toHaveAttribute(
+        'href',
+        '#practise?kind=roll-out',
+      );
       await expect(page.locator('#skill-rose svg desc')).toContainText('Least sure:');
       for (const figures of await page.locator('.figures summary').all()) await figures.click();
       await expect(page.getByRole('row', { name: /^north / })).toContainText('100 %');

@@ -216,6 +216,43 @@ test('a set goes on after a reload, and its time with it', async ({ open, page }
   expect(said).not.toContain('Invented');
 });
 
+test('of two tabs with a set the first answer to a task counts', async ({ open, page, context }) => {
+  await open('sets.html#compose?title=Two&seed=12&kind=corrections&count=2&lat=&level=1&within=10');
+  await expect(link(page)).toHaveValue(/^http/, { timeout: 20_000 });
+  const address = await link(page).inputValue();
+  const { stdout } = await run(DIPWISE, [
+    ...['drill', '--kind', 'corrections', '--seed', '12', '--level', '1', '--format', 'json'],
+  ]);
+  const right = JSON.parse(stdout)[0].choices.findIndex((it) => it.right);
+  const other = await context.newPage();
+  await other.goto(address);
+  await open(address);
+  for (const tab of [page, other]) {
+    await tab.locator('#begin-set').click();
+    await expect(tab.locator('#handed-at')).toHaveText('Task 1 of 2');
+    await expect(tab.getByRole('group', { name: 'Answers' }).getByRole('button')).toHaveCount(4);
+  }
+  // One tab finds out what is right, the other knows it then.
+  const answer = (tab, at) => tab.keyboard.press(String(at + 1));
+  await answer(page, (right + 1) % 4);
+  await expect(page.getByRole('heading', { name: 'Not right' })).toBeVisible();
+  await expect(other.locator('#begun-before')).toHaveText(/gives no mark/);
+  await answer(other, right);
+  await expect(other.locator('#not-counted')).toContainText('the task was begun before');
+  await button(other, 'Next task').click();
+  await expect(other.locator('#handed-at')).toHaveText('Task 2 of 2');
+  await answer(other, 0);
+  await button(other, 'Next task').click();
+  await expect(other.getByRole('heading', { name: 'The set is done' })).toBeFocused();
+  const saved = await save(other, 'Save results');
+  const { answers } = JSON.parse(await readFile(saved.path, 'utf8'));
+  expect(answers.map((it) => it.record.task.number)).toEqual([0, 1]);
+  expect(answers[0].outcome).toBe('failed');
+  // The first tab does not ask again what the other has answered.
+  await button(page, 'Next task').click();
+  await expect(page.getByRole('heading', { name: 'The set is done' })).toBeVisible();
+});
+
 test('a class is gathered: bad files are refused, changed marks put right', async ({ open, page }) => {
   const [anna, ben, cleo] = await Promise.all([
     results('Anna Invented', [true, true, true, true]),
@@ -247,14 +284,14 @@ test('a class is gathered: bad files are refused, changed marks put right', asyn
     'ben.json: 4 answers; 1 mark was not what its record gives, and is put right',
   ]);
   const rows = page.locator('.class-table tbody tr, .class-table tfoot tr');
-  await expect(rows.nth(0)).toHaveText('Anna Invented2 of 22 of 24 of 4');
-  await expect(rows.nth(1)).toHaveText('ben1 of 21 of 22 of 4');
-  await expect(rows.nth(2)).toHaveText('All students3 of 43 of 46 of 8');
+  await expect(rows.nth(0)).toHaveText('Anna Invented2 of 22 of 24 of 40');
+  await expect(rows.nth(1)).toHaveText('ben1 of 21 of 22 of 40');
+  await expect(rows.nth(2)).toHaveText('All students3 of 43 of 46 of 80');
   await expect(page.locator('.mistakes li')).toHaveCount(2);
 
   const csv = await save(page, 'Save table as CSV');
   const lines = (await readFile(csv.path, 'utf8')).trim().split('\n');
-  expect(lines[1]).toBe('Anna Invented,2,2,2,2,4,4');
+  expect(lines[1]).toBe('Anna Invented,2,2,2,2,4,4,4');
   const json = await save(page, 'Save table as JSON');
   expect(JSON.parse(await readFile(json.path, 'utf8')).all.total).toEqual({ answered: 8, passed: 6 });
   const xapi = await save(page, 'Save xAPI statements');

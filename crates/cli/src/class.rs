@@ -41,7 +41,12 @@ impl Class {
         let read = |argument: &String| {
             let text = input::text(argument)?;
             let results = Results::from_json(&text).and_then(Results::checked);
-            results.map_err(|error| Failure::at(input::name(argument), error))
+            let mut results = results.map_err(|error| Failure::at(input::name(argument), error))?;
+            // Who typed nothing to be known by is known by the file.
+            if results.student.trim().is_empty() {
+                results.student = input::name(argument).to_owned();
+            }
+            Ok(results)
         };
         let results: Vec<Results> = self.results.iter().map(read).collect::<Result<_, _>>()?;
         let table = ClassTable::of(&results);
@@ -68,7 +73,7 @@ fn text(table: &ClassTable) -> Result<(), Failure> {
     for kind in &table.kinds {
         write!(out, "  {}", kind.name())?;
     }
-    writeln!(out, "  all")?;
+    writeln!(out, "  all  asked")?;
     let all = Row {
         student: "all".to_owned(),
         ..table.all.clone()
@@ -79,7 +84,11 @@ fn text(table: &ClassTable) -> Result<(), Failure> {
             let cell = format!("{}/{}", score.passed, score.answered);
             write!(out, "  {cell:>0$}", kind.name().len())?;
         }
-        writeln!(out, "  {}/{}", row.total.passed, row.total.answered)?;
+        writeln!(
+            out,
+            "  {}/{}  {}",
+            row.total.passed, row.total.answered, row.asked
+        )?;
     }
     for it in &table.mistakes {
         let (kind, mistake) = (it.kind.name(), &it.mistake);

@@ -1,7 +1,7 @@
 //! `dipwise drill`: tasks from a seed.
 
 use crate::failure::Failure;
-use crate::options::accept;
+use crate::options::{accept, whole};
 use crate::output::{self, Format};
 use clap::{Args, ValueEnum};
 use lessons::drill::{
@@ -27,11 +27,23 @@ pub(crate) struct Drill {
     )]
     kind: Option<KindName>,
     /// The seed.
-    #[arg(long, value_name = "NUMBER", default_value_t = 0)]
+    #[arg(
+        long,
+        value_name = "NUMBER",
+        default_value_t = 0,
+        value_parser = whole,
+        allow_negative_numbers = true
+    )]
     seed: u64,
     /// How many tasks, no two alike.
-    #[arg(long, value_name = "NUMBER", default_value_t = 1)]
-    count: u32,
+    #[arg(
+        long,
+        value_name = "NUMBER",
+        default_value_t = 1,
+        value_parser = whole,
+        allow_negative_numbers = true
+    )]
+    count: u64,
     /// Latitude in degrees, north positive; without it the seed draws one, north or south.
     #[arg(long, value_name = "DEGREES", allow_negative_numbers = true)]
     lat: Option<f64>,
@@ -41,9 +53,10 @@ pub(crate) struct Drill {
         long,
         value_name = "LEVEL",
         default_value_t = 2,
+        value_parser = whole,
         allow_negative_numbers = true
     )]
-    level: i64,
+    level: u64,
     /// How far off a flown task may end, in degrees.
     #[arg(
         long,
@@ -96,7 +109,7 @@ impl Drill {
     }
 
     fn tasks(&self, kind: Kind) -> Result<Vec<Task>, Failure> {
-        accept("--count", COUNT, f64::from(self.count))?;
+        accept("--count", COUNT, self.count as f64)?;
         accept("--level", LEVEL, self.level as f64)?;
         accept("--tolerance", TOLERANCE, self.tolerance)?;
         if let Some(latitude) = self.lat {
@@ -109,7 +122,8 @@ impl Drill {
             tolerance_deg: self.tolerance,
             ..TaskId::new(kind, self.seed)
         };
-        generate_some(&first, self.count).map_err(|error| match error {
+        // Just checked to be 1 to 500.
+        generate_some(&first, self.count as u32).map_err(|error| match error {
             DrillError::TooNearTheEquator {
                 kind,
                 latitude,

@@ -162,6 +162,21 @@ fn bad_options_are_refused_in_a_sentence() {
         "--tolerance: tolerance must be from 1° to 30°, not 0°"
     );
     assert!(said(&["--kinds", "--kind", "read"]).contains("cannot be used with"));
+    for (option, value) in [
+        ("--seed", "-1"),
+        ("--seed", "99999999999999999999"),
+        ("--count", "x"),
+        ("--count", "-3"),
+        ("--level", "2.5"),
+    ] {
+        let said = said(&["--kind", "predict", option, value]);
+        let begins = format!("invalid value '{value}' for '{option} <");
+        assert!(said.starts_with(&begins), "{said}");
+        assert!(
+            said.contains("a whole number from 0 to 18446744073709551615"),
+            "{said}"
+        );
+    }
 }
 
 /// A record of a task flown by given controls.
@@ -221,6 +236,15 @@ fn what_cannot_be_marked_is_refused_in_a_sentence() {
     let other = said(&|it| it["task"]["seed"] = 10.into());
     assert!(other.starts_with("standard input: flight."), "{other}");
     assert!(said(&|it| it["task"]["kind"] = "fly".into()).contains("unknown variant `fly`"));
+    let negative = said(&|it| it["task"]["seed"] = (-1).into());
+    let expected = "standard input: task.seed: invalid value: integer `-1`, expected a whole number \
+                    from 0 to 18446744073709551615 at line 1 column ";
+    assert!(negative.starts_with(expected), "{negative}");
+    let listed = refused(&["class", "-"], "[]");
+    assert!(
+        listed.contains("expected an object with named fields"),
+        "{listed}"
+    );
     assert!(refused(&["mark", "-"], "{").starts_with("standard input: "));
     assert!(refused(&["mark", "no-such-file.json"], "").contains("cannot be read"));
 }
@@ -249,7 +273,9 @@ fn a_class_is_gathered_and_every_answer_marked_again() {
         json!({"version": 1, "student": "Ada", "set": set, "seed": 5, "answers": answers});
     let text = done(&["class", "-"], &results.to_string());
     assert!(
-        text.starts_with("     corrections  all\nAda          1/2  1/2\nall          1/2  1/2\n"),
+        text.starts_with(
+            "     corrections  all  asked\nAda          1/2  1/2  2\nall          1/2  1/2  2\n"
+        ),
         "{text}"
     );
     assert!(
@@ -257,7 +283,10 @@ fn a_class_is_gathered_and_every_answer_marked_again() {
         "{text}"
     );
     let csv = done(&["class", "-", "--format", "csv"], &results.to_string());
-    assert!(csv.ends_with("\nAda,1,2,1,2\n"), "{csv}");
+    assert!(csv.ends_with("\nAda,1,2,1,2,2\n"), "{csv}");
+    let nameless = results.to_string().replace("Ada", "");
+    let csv = done(&["class", "-", "--format", "csv"], &nameless);
+    assert!(csv.contains("\nstandard input,1,2,"), "{csv}");
     let xapi = done(&["class", "-", "--format", "xapi"], &results.to_string());
     let statements: Vec<Value> = serde_json::from_str(&xapi).unwrap();
     assert_eq!(statements.len(), 3);

@@ -1,10 +1,10 @@
 //! The task that an address asks for, as `kind=roll-out&seed=7&lat=45&level=1&tol=5`.
 
 use lessons::drill::record::Help;
-use lessons::drill::{Kind, TaskId};
+use lessons::drill::{DrillError, Kind, TaskId};
 
 /// What cannot be read: the field, and what stands there.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Unread {
     /// The kind.
     Kind(String),
@@ -14,12 +14,14 @@ pub(crate) enum Unread {
     Number(String),
     /// The latitude.
     Latitude(String),
+    /// A latitude in the hemisphere that is not chosen.
+    OtherSide(String),
     /// How hard.
     Level(String),
     /// The tolerance.
     Tolerance(String),
-    /// The task as a whole, in a sentence.
-    Task(String),
+    /// The task as a whole: there is none.
+    Task(DrillError),
 }
 
 /// A kind by its name in files.
@@ -72,8 +74,7 @@ pub(crate) fn task(fields: &str) -> Result<Option<TaskId>, Unread> {
         let tolerance = text.parse().ok().filter(|it: &f64| it.is_finite());
         id.tolerance_deg = tolerance.ok_or_else(|| Unread::Tolerance(text.to_owned()))?;
     }
-    id.check()
-        .map_err(|error| Unread::Task(error.to_string()))?;
+    id.check().map_err(Unread::Task)?;
     Ok(Some(id))
 }
 

@@ -53,6 +53,7 @@ fn Asked(id: TaskId, words: &'static PlayWords) -> impl IntoView {
     view! {
         <Play
             put
+            was_begun=Callback::new(move |()| keep.was_begun(&id))
             on_begun=Callback::new(move |()| keep.begin(id))
             on_given=Callback::new(move |given: Given| keep.answered(&given, local_day()))
             on_next=Callback::new(next)
@@ -79,7 +80,11 @@ fn Form(words: &'static PlayWords, wrong: String, at_first: TaskId) -> impl Into
     let level = RwSignal::new(at_first.level);
     let tolerance = RwSignal::new(at_first.tolerance_deg);
     let hemisphere = RwSignal::new(Side::Any);
-    let typed = at_first.latitude_deg.map(|it| it.to_string());
+    // As it is typed, not with a sign.
+    let typed = at_first.latitude_deg.map(|it| match it {
+        south if south < 0.0 => format!("{} S", -south),
+        north => north.to_string(),
+    });
     let latitude = RwSignal::new(typed.unwrap_or_default());
     let seed = RwSignal::new(String::new());
     let wrong = RwSignal::new(wrong);
@@ -242,7 +247,7 @@ impl Chosen {
             // A latitude without a side is on the side that is chosen; one against it is none.
             (Some(it), Side::North) if it >= 0.0 => Some(it),
             (Some(it), Side::South) if it <= 0.0 || !has_side(&self.latitude) => Some(-it.abs()),
-            _ => return Err(Unread::Latitude(self.latitude.trim().to_owned())),
+            _ => return Err(Unread::OtherSide(self.latitude.trim().to_owned())),
         };
         let id = TaskId {
             level: self.level,
@@ -250,8 +255,7 @@ impl Chosen {
             latitude_deg,
             ..TaskId::new(self.kind, seed)
         };
-        id.check()
-            .map_err(|error| Unread::Task(error.to_string()))?;
+        id.check().map_err(Unread::Task)?;
         Ok(id)
     }
 }
@@ -299,7 +303,8 @@ mod tests {
         assert_eq!(latitude(Side::South, "33"), Ok(Some(-33.0)));
         assert_eq!(latitude(Side::North, "33"), Ok(Some(33.0)));
         for against in [(Side::South, "33 N"), (Side::North, "33 S")] {
-            assert!(latitude(against.0, against.1).is_err(), "{against:?}");
+            let text = against.1.to_owned();
+            assert_eq!(latitude(against.0, against.1), Err(Unread::OtherSide(text)));
         }
     }
 

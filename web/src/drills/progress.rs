@@ -12,7 +12,7 @@ use drawing::skill_rose::{self, SkillRoseView, skill_rose};
 use kurbo::Size;
 use leptos::prelude::*;
 use lessons::drill::progress::{
-    forgetting, least_remembered, seconds_by_day, seconds_by_kind, skill_in_turns,
+    forgetting, grown, least_remembered, seconds_by_day, seconds_by_kind, skill_in_turns, weakest,
 };
 use lessons::drill::{Class, Kind};
 
@@ -37,10 +37,10 @@ pub(crate) fn Progress() -> impl IntoView {
     let practised = Memo::new(move |_| keep.practice().with(|it| !it.classes.is_empty()));
     let next = move || {
         let today = local_day();
-        let (answers, days) = keep.whole().with(|it| {
+        let (answers, days, settings) = keep.whole().with(|it| {
             let mut days: Vec<u32> = it.answers.iter().map(|it| it.day).collect();
             days.dedup();
-            (it.answers.len(), days.len())
+            (it.answers.len(), days.len(), it.settings)
         });
         keep.practice().with(|it| {
             let due = it.due(today, 1);
@@ -48,10 +48,23 @@ pub(crate) fn Progress() -> impl IntoView {
             (own.next)(&Standing {
                 answers,
                 days,
+                classes: it.classes.len(),
+                grown: settings.level.is_none().then(|| grown(it, &settings)),
                 least,
                 recall: least.map_or(0.0, |it| it.recall(today)),
                 is_due: !due.is_empty(),
             })
+        })
+    };
+    let weakest = move || {
+        let found = (keep.whole()).with(|it| weakest(&it.answers, local_day(), WEEKS));
+        found.map(|(kind, passed, of)| {
+            let practise = format!("#{}?kind={}", Part::Practise.name(), kind.name());
+            view! {
+                <p id="weakest">
+                    {(own.weakest)(kind, passed, of)} " " <a href=practise>{own.practise_it}</a>
+                </p>
+            }
         })
     };
     let to_today = || {
@@ -63,6 +76,7 @@ pub(crate) fn Progress() -> impl IntoView {
             {move || if practised.get() {
                 view! {
                     <p class="what-next">{next} {to_today()}</p>
+                    {weakest}
                     <div class="pictures">
                         <Rose/>
                         <Curve/>

@@ -8,7 +8,7 @@ use crate::today::local_day;
 use crate::words::ProgressWords;
 use leptos::prelude::*;
 use lessons::drill::progress::{new_on, next_due_in};
-use lessons::drill::queue::{NEW, Queue, Search, Step, Wanted};
+use lessons::drill::queue::{NEW, Queue, Search, Step, Wanted, level_of};
 use lessons::drill::record::Help;
 use lessons::drill::{Class, Task};
 use web_sys::js_sys::Date;
@@ -207,7 +207,10 @@ fn Overview(day: Day) -> impl IntoView {
         day.extra.update(|it| *it += NEW);
         day.next();
     };
+    let settings = day.keep.settings();
     let row = move |it: &Wanted| {
+        let level =
+            (day.keep.practice()).with(|practice| level_of(&it.class, &settings.get(), practice));
         let kind = if it.is_new {
             own.is_new
         } else {
@@ -216,7 +219,9 @@ fn Overview(day: Day) -> impl IntoView {
         view! {
             <li>
                 <span class="tag">{kind}" "</span>
-                {(words.class)(&it.class)}
+                <span>
+                    {(words.class)(&it.class)} " " <small>{(words.hard)(level)}</small>
+                </span>
             </li>
         }
     };
@@ -263,6 +268,7 @@ fn Playing(day: Day, put: Put) -> impl IntoView {
         </div>
         <Play
             put
+            was_begun=Callback::new(move |()| keep.was_begun(&task))
             on_begun=Callback::new(move |()| keep.begin(task))
             on_given=Callback::new(move |given: Given| day.answer(&given))
             on_next=Callback::new(move |()| day.next())

@@ -1,9 +1,9 @@
 //! English, for a set that was handed out.
 
-use super::en_sets::kind;
+use super::en_play::kind;
 use super::handed::HandedWords;
 use lessons::drill::record::Help;
-use lessons::drill::set::Part;
+use lessons::drill::set::{Order, Part};
 
 /// A set that was handed out.
 pub(super) static HANDED: HandedWords = HandedWords {
@@ -16,7 +16,10 @@ pub(super) static HANDED: HandedWords = HandedWords {
     no_set: "This link opens a flight or a demonstration, not a set: open it on the page Fly.",
     unread: "This file could not be read.",
     refused: |reason| format!("This file holds no set that can be opened. {reason}."),
-    asked: "It asks, in this order unless it is mixed:",
+    asked: |order| match order {
+        Order::AsGiven => "It asks, in this order:",
+        Order::Mixed => "It asks, in mixed order:",
+    },
     asks,
     limit: |seconds| {
         format!(
@@ -39,14 +42,6 @@ pub(super) static HANDED: HandedWords = HandedWords {
     at: |at, all| format!("Task {at} of {all}"),
     left: |seconds| format!("{} left", time(seconds.max(0.0))),
     last_minute: "Less than a minute is left.",
-    begun_before: |allowed| {
-        if allowed {
-            "You had begun this task before. Its record says so."
-        } else {
-            "You had begun this task before. Its record says so, and this set does not allow it: \
-             it is not marked."
-        }
-    },
     done: "The set is done",
     over: "Time is up",
     score: |passed, answered, asked| {

@@ -1,24 +1,23 @@
 //! English, for a task from its question to its explanation, and the form that chooses one.
 
 use super::en::sided;
+use super::en_situation::out_of_range;
 use super::play::{IdealWords, PlayWords, PractiseWords, Seen};
 use crate::drills::{Unread, Verdict};
 use lessons::drill::record::Help;
-use lessons::drill::{Kind, North};
+use lessons::drill::{DrillError, Kind, North};
 
 pub(super) static PLAY: PlayWords = PlayWords {
-    kind: |kind| match kind {
-        Kind::Predict => "Predict",
-        Kind::Read => "Read the card",
-        Kind::RollOut => "Roll out",
-        Kind::TimedTurn => "Timed turn",
-        Kind::HoldHeading => "Hold a heading",
-        Kind::SetGyro => "Set the gyro",
-        Kind::NameTheCause => "Name the cause",
-        Kind::Corrections => "Corrections",
-    },
+    kind,
+    hard,
     preparing: "The task is being prepared …",
-    begun_before: "This task was begun before, so its answer gives no mark unless the set allows it.",
+    begun_before: |allowed| {
+        if allowed {
+            "You began this task before, which is allowed here."
+        } else {
+            "You began this task before, so this answer gives no mark."
+        }
+    },
     choices: "Answers",
     watch: "Watch",
     watch_again: "Watch again",
@@ -31,7 +30,11 @@ pub(super) static PLAY: PlayWords = PlayWords {
     speed_up: "Faster",
     tell: "Say what is shown",
     again: "Try again",
-    again_from_here: "Try from here",
+    again_from_here: |kind, at_end| match kind {
+        _ if !at_end => "Try from here",
+        Kind::RollOut | Kind::TimedTurn => "Try the roll-out again",
+        _ => "Try again from where it counts",
+    },
     next: "Next task",
     how: |kind| match kind {
         Kind::RollOut => {
@@ -57,7 +60,14 @@ pub(super) static PLAY: PlayWords = PlayWords {
         Kind::RollOut | Kind::TimedTurn | Kind::HoldHeading => {
             "Keys: Space begins, ← → bank by 5°, with Shift by 1°, L levels, F finishes, T tells."
         }
-        _ => "Keys: 1 to 9 answer.",
+        _ => "",
+    },
+    keys_after: |kind| match kind {
+        Kind::Corrections => "Keys: N goes on, R tries again.",
+        kind if kind.is_flown() => {
+            "Keys: N goes on, R tries again, B tries a part of it again, Space plays, + and − change the pace."
+        }
+        _ => "Keys: N goes on, R tries again, Space plays, + and − change the pace.",
     },
     controls: "Controls",
     bank_by: |degrees| match degrees {
@@ -161,33 +171,81 @@ pub(super) static PLAY: PlayWords = PlayWords {
         start: "Start",
         change: "Choose another kind",
         had_again: |seed| format!("Seed {seed}. This page's address gives the same task again."),
-        unread: |unread| match unread {
-            Unread::Kind(text) => {
-                format!("kind: there is no kind “{text}”; choose one of the eight.")
-            }
-            Unread::Seed(text) => {
-                format!(
-                    "seed: it must be a whole number from 0 to {}, not “{text}”.",
-                    u64::MAX
-                )
-            }
-            Unread::Number(text) => {
-                format!(
-                    "number: it must be a whole number from 0 to {}, not “{text}”.",
-                    u32::MAX
-                )
-            }
-            Unread::Latitude(text) => {
-                format!("latitude: it must be degrees from −70 to 70, such as 45 S, not “{text}”.")
-            }
-            Unread::Level(text) => format!("level: it must be 1, 2 or 3, not “{text}”."),
-            Unread::Tolerance(text) => {
-                format!("tolerance: it must be from 1° to 30°, not “{text}”.")
-            }
-            Unread::Task(reason) => format!("{reason}."),
-        },
+        unread,
     },
 };
+
+fn unread(unread: &Unread) -> String {
+    match unread {
+        Unread::Kind(text) => {
+            format!("There is no kind of task “{text}”: choose one of the eight.")
+        }
+        Unread::Seed(text) => {
+            let most = u64::MAX;
+            format!("Seed must be a whole number from 0 to {most}, not “{text}”.")
+        }
+        Unread::Number(text) => {
+            let most = u32::MAX;
+            format!("Number must be a whole number from 0 to {most}, not “{text}”.")
+        }
+        Unread::Latitude(text) => {
+            format!("Latitude must be degrees from −70 to 70, such as 45 S, not “{text}”.")
+        }
+        Unread::OtherSide(text) => {
+            format!("Latitude “{text}” is not in the hemisphere that is chosen.")
+        }
+        Unread::Level(text) => format!("How hard must be 1, 2 or 3, not “{text}”."),
+        Unread::Tolerance(text) => format!("Tolerance must be from 1° to 30°, not “{text}”."),
+        Unread::Task(error) => no_task(error),
+    }
+}
+
+/// Why there is no such task.
+fn no_task(error: &DrillError) -> String {
+    match error {
+        DrillError::OutOfRange { field, reason } => {
+            let name = match *field {
+                "latitude_deg" => "Latitude",
+                "tolerance_deg" => "Tolerance",
+                _ => "How hard",
+            };
+            out_of_range(name, reason.range, reason.value)
+        }
+        DrillError::TooNearTheEquator {
+            kind: it,
+            latitude,
+            least,
+        } => format!(
+            "“{}” needs a latitude at least {least}° from the equator, not {latitude}°: nearer to \
+             it the errors are too small.",
+            kind(*it)
+        ),
+        other => format!("{other}."),
+    }
+}
+
+/// How hard a task is, in a word.
+pub(super) fn hard(level: u8) -> &'static str {
+    match level {
+        1 => "easy",
+        2 => "middle",
+        _ => "hard",
+    }
+}
+
+/// What a kind of task is called, on every page.
+pub(super) fn kind(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Predict => "Predict",
+        Kind::Read => "Read the card",
+        Kind::RollOut => "Roll out",
+        Kind::TimedTurn => "Timed turn",
+        Kind::HoldHeading => "Hold a heading",
+        Kind::SetGyro => "Set the gyro",
+        Kind::NameTheCause => "Name the cause",
+        Kind::Corrections => "Corrections",
+    }
+}
 
 fn off(error: f64, has_side: bool) -> String {
     let by = (10.0 * error.abs()).round() / 10.0;

@@ -1,9 +1,10 @@
 //! English, for what is due, how practice goes, and what is kept.
 
+use super::en_play::{hard, kind};
 use super::progress::{GoingWords, KeptWords, ProgressWords, SettingsWords, TodayWords};
 use crate::drills::Fault;
 use lessons::drill::progress::OCTANTS;
-use lessons::drill::{Class, Hemisphere, Kind, Manoeuvre, Octant};
+use lessons::drill::{Class, Hemisphere, Manoeuvre, Octant};
 
 /// What is due, how practice goes, and what is kept.
 pub(super) static PROGRESS: ProgressWords = ProgressWords {
@@ -11,6 +12,7 @@ pub(super) static PROGRESS: ProgressWords = ProgressWords {
     reading: "Reading what this browser kept…",
     kind,
     class,
+    hard,
     today: TODAY,
     going: GOING,
     kept: KEPT,
@@ -50,19 +52,6 @@ fn fault(fault: Fault) -> String {
         }
     }
     .to_owned()
-}
-
-fn kind(kind: Kind) -> &'static str {
-    match kind {
-        Kind::Predict => "Predict",
-        Kind::Read => "Read",
-        Kind::RollOut => "Roll out",
-        Kind::TimedTurn => "Timed turn",
-        Kind::HoldHeading => "Hold a heading",
-        Kind::SetGyro => "Set the gyro",
-        Kind::NameTheCause => "Name the cause",
-        Kind::Corrections => "Corrections",
-    }
 }
 
 fn octant(octant: Octant) -> &'static str {
@@ -120,6 +109,20 @@ fn spent(seconds: f64) -> String {
         it if it < 59.5 => format!("{} s", it.round()),
         it if it < 5970.0 => format!("{} min", (it / 60.0).round()),
         it => format!("{:.1} h", it / 3600.0),
+    }
+}
+
+/// How far the level has grown.
+fn harder(grown: usize, classes: usize) -> String {
+    match (grown, classes) {
+        (0, _) => " What holds for two weeks is asked harder; nothing does yet.".to_owned(),
+        (grown, all) if grown == all => {
+            " All of it holds for two weeks, so it is asked at the hardest level.".to_owned()
+        }
+        (grown, all) => format!(
+            " {} of {all} situations hold for two weeks and are asked at the hardest level.",
+            capital(&count(grown))
+        ),
     }
 }
 
@@ -194,9 +197,11 @@ const GOING: GoingWords = GoingWords {
     to_today: "Practise what is due",
     next: |it| {
         let so_far = format!(
-            "{} on {}.",
+            "{} on {}.{}",
             some(it.answers, "answer", "answers"),
-            some(it.days, "day", "days")
+            some(it.days, "day", "days"),
+            it.grown
+                .map_or(String::new(), |grown| harder(grown, it.classes))
         );
         let Some(least) = it.least else {
             return so_far;
@@ -210,6 +215,13 @@ const GOING: GoingWords = GoingWords {
             format!("{so_far} All of it holds today; “{named}” is the least sure ({recall}).")
         }
     },
+    weakest: |it, passed, of| {
+        format!(
+            "“{}” goes least well: {passed} of {of} passed in the last four weeks.",
+            kind(it)
+        )
+    },
+    practise_it: "Practise it",
     which: "Show",
     all_kinds: "All kinds of task",
     all_classes: "All that was practised",

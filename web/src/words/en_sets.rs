@@ -1,12 +1,13 @@
 //! English, for the page of sets.
 
+use super::en_play::kind;
 use super::en_situation::out_of_range;
 use super::sets::{ClassWords, ComposeWords, HandOutWords, PreviewWords, SetWords};
 use crate::sets::{Fault, Field, Part};
 use crate::situation_form::Wrong;
+use lessons::drill::COUNT;
 use lessons::drill::record::Help;
 use lessons::drill::set::MOST_CHARACTERS;
-use lessons::drill::{COUNT, Kind};
 
 /// The page of sets.
 pub(super) static SETS: SetWords = SetWords {
@@ -131,6 +132,7 @@ pub(super) static SETS: SetWords = SetWords {
         table: "Passed of answered, student by student",
         student: "Student",
         total: "All",
+        unanswered: "Not answered",
         everyone: "All students",
         score: |passed, answered| match answered {
             0 => "–".to_owned(),
@@ -157,20 +159,6 @@ pub(super) static SETS: SetWords = SetWords {
         clear: "Clear the table",
     },
 };
-
-/// What a kind of task is called.
-pub(super) fn kind(kind: Kind) -> &'static str {
-    match kind {
-        Kind::Predict => "Predict",
-        Kind::Read => "Read",
-        Kind::RollOut => "Roll out",
-        Kind::TimedTurn => "Timed turn",
-        Kind::HoldHeading => "Hold a heading",
-        Kind::SetGyro => "Set the gyro",
-        Kind::NameTheCause => "Name the cause",
-        Kind::Corrections => "Corrections",
-    }
-}
 
 fn label(field: Field) -> &'static str {
     match field {

@@ -2,7 +2,7 @@
 
 use lessons::drill::Kind;
 use lessons::drill::record::Help;
-use lessons::drill::set::Part;
+use lessons::drill::set::{Order, Part};
 
 /// The words of a set that was handed out.
 pub(crate) struct HandedWords {
@@ -16,7 +16,7 @@ pub(crate) struct HandedWords {
     pub(crate) unread: &'static str,
     /// Why a file was not opened.
     pub(crate) refused: fn(&str) -> String,
-    pub(crate) asked: &'static str,
+    pub(crate) asked: fn(Order) -> &'static str,
     pub(crate) asks: fn(&Part) -> String,
     /// Takes the time limit, seconds.
     pub(crate) limit: fn(f64) -> String,
@@ -33,8 +33,6 @@ pub(crate) struct HandedWords {
     /// Takes the time that is left, seconds.
     pub(crate) left: fn(f64) -> String,
     pub(crate) last_minute: &'static str,
-    /// Takes whether the set allows it.
-    pub(crate) begun_before: fn(bool) -> &'static str,
     pub(crate) done: &'static str,
     pub(crate) over: &'static str,
     /// Takes how many are passed, answered, and asked.

@@ -37,7 +37,7 @@ mod maps;
 pub(crate) mod numbers;
 pub(crate) mod play;
 pub(crate) mod progress;
-mod sets;
+pub(crate) mod sets;
 mod views;
 
 use crate::beside::Change;

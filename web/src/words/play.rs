@@ -7,8 +7,11 @@ use lessons::drill::{Kind, North};
 /// The words of a task that is put.
 pub(crate) struct PlayWords {
     pub(crate) kind: fn(Kind) -> &'static str,
+    /// How hard a task is, by its level.
+    pub(crate) hard: fn(u8) -> &'static str,
     pub(crate) preparing: &'static str,
-    pub(crate) begun_before: &'static str,
+    /// Takes whether a task may be begun again.
+    pub(crate) begun_before: fn(bool) -> &'static str,
     pub(crate) choices: &'static str,
     pub(crate) watch: &'static str,
     pub(crate) watch_again: &'static str,
@@ -21,10 +24,13 @@ pub(crate) struct PlayWords {
     pub(crate) speed_up: &'static str,
     pub(crate) tell: &'static str,
     pub(crate) again: &'static str,
-    pub(crate) again_from_here: &'static str,
+    /// Takes whether the end of the flight is seen.
+    pub(crate) again_from_here: fn(Kind, bool) -> &'static str,
     pub(crate) next: &'static str,
     pub(crate) how: fn(Kind) -> &'static str,
     pub(crate) keys: fn(Kind) -> &'static str,
+    /// The keys after an answer.
+    pub(crate) keys_after: fn(Kind) -> &'static str,
     pub(crate) controls: &'static str,
     /// A change of the bank, degrees, right positive.
     pub(crate) bank_by: fn(i8) -> String,

@@ -15,6 +15,8 @@ pub(crate) struct ProgressWords {
     pub(crate) kind: fn(Kind) -> &'static str,
     /// A class of situations in a few words.
     pub(crate) class: fn(&Class) -> String,
+    /// How hard a task is, by its level.
+    pub(crate) hard: fn(u8) -> &'static str,
     pub(crate) today: TodayWords,
     pub(crate) going: GoingWords,
     pub(crate) kept: KeptWords,
@@ -66,6 +68,10 @@ pub(crate) struct Standing<'a> {
     pub(crate) answers: usize,
     /// On how many days they were given.
     pub(crate) days: usize,
+    /// How many classes they were of.
+    pub(crate) classes: usize,
+    /// How many of those are asked at the hardest level by now; none where the level does not grow.
+    pub(crate) grown: Option<usize>,
     /// The class that is remembered least.
     pub(crate) least: Option<&'a Practised>,
     /// The chance of recalling it today, 0 to 1.
@@ -80,6 +86,9 @@ pub(crate) struct GoingWords {
     pub(crate) empty: &'static str,
     pub(crate) to_today: &'static str,
     pub(crate) next: fn(&Standing) -> String,
+    /// The kind that goes least well: how many passed, and of how many.
+    pub(crate) weakest: fn(Kind, usize, usize) -> String,
+    pub(crate) practise_it: &'static str,
     pub(crate) which: &'static str,
     pub(crate) all_kinds: &'static str,
     pub(crate) all_classes: &'static str,

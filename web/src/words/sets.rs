@@ -108,6 +108,7 @@ pub(crate) struct ClassWords {
     pub(crate) table: &'static str,
     pub(crate) student: &'static str,
     pub(crate) total: &'static str,
+    pub(crate) unanswered: &'static str,
     pub(crate) everyone: &'static str,
     pub(crate) score: fn(usize, usize) -> String,
     pub(crate) mistakes: &'static str,

@@ -27,6 +27,8 @@ pub struct Row {
     pub scores: Vec<Score>,
     /// Over all kinds.
     pub total: Score,
+    /// How many tasks the set asks, answered or not.
+    pub asked: usize,
 }
 
 /// A mistake that was made.
@@ -53,6 +55,7 @@ impl ClassTable {
             Row {
                 student,
                 total: sum(scores.iter().copied()),
+                asked: of.iter().map(|it| it.set.tasks(it.seed).len()).sum(),
                 scores,
             }
         };
@@ -74,20 +77,21 @@ impl ClassTable {
         serde_json::to_string_pretty(self).unwrap_or_default()
     }
 
-    /// The table as CSV text: a line a student, passed and answered of each kind.
+    /// The table as CSV text: a line a student, passed and answered of each kind, and what was
+    /// asked.
     pub fn to_csv(&self) -> String {
         let mut text = String::from("student");
         for kind in &self.kinds {
             let name = kind.name();
             text.push_str(&format!(",{name} passed,{name} answered"));
         }
-        text.push_str(",passed,answered\n");
+        text.push_str(",passed,answered,asked\n");
         for row in self.students.iter() {
             text.push_str(&cell(&row.student));
             for score in row.scores.iter().chain([&row.total]) {
                 text.push_str(&format!(",{},{}", score.passed, score.answered));
             }
-            text.push('\n');
+            text.push_str(&format!(",{}\n", row.asked));
         }
         text
     }

@@ -8,8 +8,8 @@ use super::class::{Class, Hemisphere};
 use super::identity::{DrillError, LEVEL, TOLERANCE, TaskId, usual_tolerance};
 use super::mark::Outcome;
 use super::practice::{DAY, Practice};
-use super::record::{RecordError, read};
-use super::results::Results;
+use super::record::{Help, RecordError, read};
+use super::results::{Answer, Results};
 use super::set::check_version;
 use compass::range::Range;
 use compass::unit::Unit;
@@ -177,13 +177,21 @@ pub fn handed_key(results: &Results) -> String {
     format!("{}/{}", results.seed, text(&results.set))
 }
 
-/// The results of a set as two tabs have them, put together: the newer ones, and what only the
-/// others hold.
+/// The results of a set as two tabs have them, put together. Of two answers to a task the first
+/// counts, or the newer one where the set allows another try.
 #[must_use]
 pub fn joined(had: &Results, newer: Results) -> Results {
-    let tasks: Vec<TaskId> = newer.answers.iter().map(|it| it.record.task).collect();
-    let only_had = (had.answers.iter()).filter(|it| !tasks.contains(&it.record.task));
-    let answers = only_had.cloned().chain(newer.answers).collect();
+    let allowed = &newer.set.allowed;
+    let may_again = allowed.contains(&Help::GoBack) || allowed.contains(&Help::Reload);
+    let mut answers = had.answers.clone();
+    for it in newer.answers {
+        let same = |had: &&mut Answer| had.record.task == it.record.task;
+        match answers.iter_mut().find(same) {
+            Some(had) if may_again => *had = it,
+            Some(_) => {}
+            None => answers.push(it),
+        }
+    }
     Results { answers, ..newer }
 }
 

@@ -1,9 +1,12 @@
 //! How practice goes, as figures to be drawn.
 
 use super::class::{Class, Manoeuvre, Octant};
-use super::kept::Logged;
+use super::identity::LEVEL;
+use super::kept::{Logged, Settings};
 use super::kind::Kind;
+use super::mark::Outcome;
 use super::practice::{Practice, Practised};
+use super::queue::level_of;
 
 /// How well something is remembered.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -88,6 +91,33 @@ fn seconds(answers: &[Logged], of: impl Fn(&Logged) -> bool) -> f64 {
     those.map(|it| it.seconds).sum()
 }
 
+/// How many answers of a kind it takes to say how it goes; chosen.
+const TELLING: usize = 3;
+/// A share of passed answers from which on a kind goes well; chosen, near what is to be recalled.
+const GOES_WELL: f64 = 0.8;
+
+/// The kind that goes least well on so many days up to today, with how many of its answers passed
+/// and how many were marked; none where all that was answered often enough goes well.
+pub fn weakest(answers: &[Logged], today: u32, days: u32) -> Option<(Kind, usize, usize)> {
+    let first = today.saturating_sub(days.saturating_sub(1));
+    let lately = |it: &&Logged| (first..=today).contains(&it.day);
+    let marked = |kind: Kind, outcome: Outcome| {
+        let of_kind = answers.iter().filter(lately);
+        of_kind
+            .filter(|it| it.task.kind == kind && it.outcome == outcome)
+            .count()
+    };
+    let kinds = Kind::ALL.map(|kind| {
+        let passed = marked(kind, Outcome::Passed);
+        (kind, passed, passed + marked(kind, Outcome::Failed))
+    });
+    let share = |it: &(Kind, usize, usize)| it.1 as f64 / it.2 as f64;
+    let telling = kinds.into_iter().filter(|it| it.2 >= TELLING);
+    telling
+        .filter(|it| share(it) < GOES_WELL)
+        .min_by(|a, b| share(a).total_cmp(&share(b)))
+}
+
 /// How many classes were answered for the first time on a day.
 pub fn new_on(answers: &[Logged], day: u32) -> usize {
     let on_it = answers.iter().filter(|it| it.day == day);
@@ -111,6 +141,14 @@ pub fn next_due_in(practice: &Practice, today: u32) -> Option<u32> {
 
 fn mean(of: &[f64]) -> Option<f64> {
     (!of.is_empty()).then(|| of.iter().sum::<f64>() / of.len() as f64)
+}
+
+/// How many of the classes that were practised have grown to the hardest level.
+pub fn grown(practice: &Practice, settings: &Settings) -> usize {
+    let classes = practice.classes.iter().map(|it| &it.class);
+    classes
+        .filter(|it| level_of(it, settings, practice) == LEVEL.most as u8)
+        .count()
 }
 
 /// The class that is least surely recalled on a day; none where nothing was practised.

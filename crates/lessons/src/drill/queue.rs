@@ -8,7 +8,7 @@ use super::generate;
 use super::identity::{DrillError, TaskId};
 use super::kept::Settings;
 use super::kind::Kind;
-use super::practice::{Practice, Practised};
+use super::practice::Practice;
 use super::task::Task;
 
 /// The most classes to refresh on a day; chosen: some ten minutes of questions, or half an hour
@@ -176,9 +176,10 @@ fn is_cardinal(octant: Octant) -> bool {
     matches!(octant, Octant::N | Octant::E | Octant::S | Octant::W)
 }
 
-/// How hard a class is asked. Of the generators' levels the first and the third have the cardinal
-/// points, the second hardly ever.
-fn level(class: &Class, settings: &Settings, known: Option<&Practised>) -> u8 {
+/// How hard a class is asked, 1 to 3. Of the generators' levels the first and the third have the
+/// cardinal points, the second hardly ever.
+pub fn level_of(class: &Class, settings: &Settings, practice: &Practice) -> u8 {
+    let known = practice.classes.iter().find(|it| it.class == *class);
     let grown = known.is_some_and(|it| it.stability_days >= GROWN);
     match settings.level {
         Some(3) => 3,
@@ -211,9 +212,8 @@ impl Search {
     /// For a class on a day, which is the seed: who practises on the same day with the same
     /// settings gets the same tasks.
     pub fn new(class: &Class, settings: &Settings, practice: &Practice, day: u32) -> Self {
-        let known = (practice.classes.iter()).find(|it| it.class == *class);
         let next = TaskId {
-            level: level(class, settings, known),
+            level: level_of(class, settings, practice),
             tolerance_deg: settings.tolerance_deg,
             ..TaskId::new(class.kind, u64::from(day))
         };

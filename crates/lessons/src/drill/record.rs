@@ -68,14 +68,15 @@ pub enum Help {
 }
 
 impl Help {
-    /// What was done, to stand after "the flight was".
-    pub(super) fn done(self) -> &'static str {
+    /// What was done, of a task that is flown or of one that is chosen.
+    pub(super) fn done(self, is_flown: bool) -> &'static str {
         match self {
-            Self::Pause => "paused",
-            Self::SlowMotion => "slowed down",
-            Self::GoBack => "taken back",
-            Self::Reload => "begun again",
-            Self::Uncover => "flown with the real heading in view",
+            Self::Pause => "the flight was paused",
+            Self::SlowMotion => "the flight was slowed down",
+            Self::GoBack if is_flown => "the flight was taken back",
+            Self::GoBack => "the task was answered before",
+            Self::Reload => "the task was begun before",
+            Self::Uncover => "the flight was flown with the real heading in view",
         }
     }
 }
@@ -165,6 +166,24 @@ impl Record {
     }
 }
 
+/// What a reader expected, said without the names of its types.
+fn plain(reason: &str) -> String {
+    let Some((found, expected)) = reason.split_once(", expected ") else {
+        return reason.to_owned();
+    };
+    let (expected, place) = expected.split_once(" at line ").unwrap_or((expected, ""));
+    let whole = |most: u64| format!("a whole number from 0 to {most}");
+    let said = match expected {
+        "u8" => whole(u8::MAX.into()),
+        "u32" => whole(u32::MAX.into()),
+        "u64" | "usize" => whole(u64::MAX),
+        "f32" | "f64" => "a number".to_owned(),
+        it if it.starts_with("struct ") => "an object with named fields".to_owned(),
+        it => it.to_owned(),
+    };
+    format!("{found}, expected {said} at line {place}")
+}
+
 /// Reads JSON text of a known shape; what is not of it is said with its place.
 pub(super) fn read<T: serde::de::DeserializeOwned>(json: &str) -> Result<T, RecordError> {
     let mut reader = serde_json::Deserializer::from_str(json);
@@ -179,7 +198,10 @@ pub(super) fn read<T: serde::de::DeserializeOwned>(json: &str) -> Result<T, Reco
         if inner.is_syntax() {
             return RecordError::at("", format!("it is no JSON: {inner}"));
         }
-        RecordError::at(if path == "." { "" } else { &path }, inner)
+        RecordError::at(
+            if path == "." { "" } else { &path },
+            plain(&inner.to_string()),
+        )
     })?;
     reader.end().map_err(|error| RecordError::at("", error))?;
     Ok(value)

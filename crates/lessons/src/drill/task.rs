@@ -176,7 +176,7 @@ pub enum Paper {
     },
     /// A coefficient out of a swing.
     Coefficient {
-        /// Which: A, B or C.
+        /// Which: A, B, C or, at the hardest level, E.
         letter: char,
         /// Deviation (east positive) on north, east, south and west.
         deviations_deg: [f64; 4],

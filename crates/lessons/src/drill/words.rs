@@ -118,8 +118,7 @@ fn cause(cause: Cause) -> String {
         }
         Cause::LeaningCard { lean, .. } => {
             return format!(
-                "The card leans by {}°, and the nose laid into a leaning card points elsewhere \
-                 than on the level.",
+                "The card leans by {}°, and a leaning card shows another direction than a level one.",
                 tidy(lean.to_degrees().round())
             );
         }
@@ -176,10 +175,10 @@ fn cause(cause: Cause) -> String {
             ("The horizontal field brings the card back".to_owned(), pull)
         }
         Cause::LiquidCarries(pull) => (
-            "The liquid turns with the aircraft and carries the card along".to_owned(),
+            "The liquid, turning with the aircraft, drags at the card".to_owned(),
             pull,
         ),
-        Cause::LiquidBrakes(pull) => ("The liquid drags at the card".to_owned(), pull),
+        Cause::LiquidBrakes(pull) => ("The liquid brakes the card".to_owned(), pull),
         Cause::Friction(pull) => ("The pivot's friction holds the card".to_owned(), pull),
     };
     let effect = match pull.effect {

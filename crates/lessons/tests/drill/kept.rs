@@ -1,8 +1,8 @@
 //! What is kept of practice as one file: whole, put together without loss, refused in a sentence.
 
-use lessons::drill::kept::{Kept, Logged, Settings, VERSION};
+use lessons::drill::kept::{Kept, Logged, Settings, VERSION, joined};
 use lessons::drill::mark::Outcome;
-use lessons::drill::record::Record;
+use lessons::drill::record::{Help, Record};
 use lessons::drill::results::{Answer, Results};
 use lessons::drill::set::PracticeSet;
 use lessons::drill::{Class, Hemisphere, Kind, Manoeuvre, Octant, TaskId};
@@ -95,10 +95,30 @@ fn two_that_are_put_together_lose_nothing_and_count_nothing_twice() {
     assert_eq!(one.begun.len(), 2);
     assert_eq!((one.handed.len(), one.handed[0].answers.len()), (1, 2));
     assert_eq!((one.settings.level, two.settings.level), (None, Some(3)));
-    // What both answered counts once, as the newer has it.
+    // What both answered counts once.
     let mut again = kept();
     again.put_handed(results(&[0]));
     assert_eq!(again, kept());
+}
+
+#[test]
+fn of_two_answers_to_a_task_the_first_counts_unless_the_set_allows_another_try() {
+    for (allowed, counts) in [
+        (vec![], Outcome::Failed),
+        (vec![Help::Pause], Outcome::Failed),
+        (vec![Help::GoBack], Outcome::Passed),
+        (vec![Help::Reload], Outcome::Passed),
+    ] {
+        let with = |outcome| {
+            let mut results = results(&[0, 1]);
+            results.set.allowed.clone_from(&allowed);
+            results.answers[1].outcome = outcome;
+            results
+        };
+        let both = joined(&with(Outcome::Failed), with(Outcome::Passed));
+        assert_eq!(both.answers.len(), 2, "{allowed:?}");
+        assert_eq!(both.answers[1].outcome, counts, "{allowed:?}");
+    }
 }
 
 #[test]

@@ -128,9 +128,29 @@ fn the_same_identity_gives_the_same_task_and_numbers_differ() {
             ] {
                 assert!(said.len() > 20, "{said}");
                 assert!(!said.contains("NaN") && !said.contains("-0°"), "{said}");
+                assert!(decimals(said) <= 4, "{said}");
             }
         }
     }
+}
+
+/// The most figures that stand after a point in a text. Four are those of a rule's number; a
+/// number that was not rounded has more.
+fn decimals(text: &str) -> usize {
+    let after = text.split('.').skip(1);
+    let figures = after.map(|it| it.chars().take_while(char::is_ascii_digit).count());
+    figures.max().unwrap_or(0)
+}
+
+#[test]
+fn no_text_of_a_heading_read_while_speed_changes_shows_a_number_that_was_not_rounded() {
+    let tasks = tasks(Kind::Read, 60).filter(|it| it.question.contains("speed from"));
+    let mut read = 0;
+    for task in tasks {
+        assert!(decimals(&task.explanation.happened) <= 1, "{task:?}");
+        read += 1;
+    }
+    assert!(read > 20, "{read}");
 }
 
 #[test]

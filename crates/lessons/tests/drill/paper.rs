@@ -24,6 +24,44 @@ fn compass_for(card: &[[f64; 2]], magnetic: f64) -> f64 {
 }
 
 #[test]
+fn every_way_between_two_norths_is_asked_about_as_often() {
+    let norths = [North::True, North::Magnetic, North::Compass];
+    let ways = tasks(Kind::Corrections, 300).filter_map(|task| match task.paper {
+        Some(Paper::Correction { from, to, .. }) => Some((from, to)),
+        _ => None,
+    });
+    let ways: Vec<(North, North)> = ways.collect();
+    for from in norths {
+        for to in norths.into_iter().filter(|to| *to != from) {
+            let asked = ways.iter().filter(|it| **it == (from, to)).count();
+            assert!(asked > ways.len() / 15, "{from:?} to {to:?}: {asked}");
+        }
+    }
+}
+
+#[test]
+fn each_level_asks_more_than_the_one_before() {
+    let all: Vec<_> = tasks(Kind::Corrections, 200).collect();
+    let of = |level: u8| all.iter().filter(move |it| it.id.level == level);
+    let is_even = |level: u8, step: f64| {
+        of(level).all(|it| match it.paper {
+            Some(Paper::Correction { heading_deg, .. }) => heading_deg % step == 0.0,
+            _ => true,
+        })
+    };
+    assert!(is_even(1, 90.0) && is_even(2, 5.0));
+    assert!(!is_even(2, 90.0) && !is_even(3, 5.0));
+    let lettered = |level: u8, asked: char| {
+        of(level).any(
+            |it| matches!(it.paper, Some(Paper::Coefficient { letter, .. }) if letter == asked),
+        )
+    };
+    assert!(!lettered(1, 'A'));
+    assert!(lettered(2, 'A') && lettered(2, 'B') && lettered(2, 'C') && !lettered(2, 'E'));
+    assert!(lettered(3, 'E'));
+}
+
+#[test]
 fn the_sums_come_out_and_every_slip_is_wrong() {
     for task in tasks(Kind::Corrections, 1000) {
         let (answer, apart): (f64, fn(f64) -> f64) = match task.paper.as_ref().unwrap() {
@@ -54,6 +92,7 @@ fn the_sums_come_out_and_every_slip_is_wrong() {
                     'A' => (n + e + s + w) / 4.0,
                     'B' => (e - w) / 2.0,
                     'C' => (n - s) / 2.0,
+                    'E' => (n + s - e - w) / 4.0,
                     other => panic!("{other}"),
                 };
                 (answer, |it| it)

@@ -1,10 +1,12 @@
 //! How practice goes: means over what was practised, and nothing of what was not.
 
-use lessons::drill::kept::{Kept, Logged};
+use lessons::drill::kept::{Kept, Logged, Settings};
 use lessons::drill::mark::Outcome;
 use lessons::drill::progress::{
-    forgetting, new_on, next_due_in, seconds_by_day, seconds_by_kind, skill_in_turns,
+    forgetting, grown, new_on, next_due_in, seconds_by_day, seconds_by_kind, skill_in_turns,
+    weakest,
 };
+use lessons::drill::queue::level_of;
 use lessons::drill::{Class, Hemisphere, Kind, Manoeuvre, Octant, TaskId};
 
 fn answer(kind: Kind, octant: Octant, manoeuvre: Manoeuvre, day: u32, passed: bool) -> Logged {
@@ -25,6 +27,32 @@ fn answer(kind: Kind, octant: Octant, manoeuvre: Manoeuvre, day: u32, passed: bo
         day,
         at_ms: u64::from(day),
     }
+}
+
+#[test]
+fn what_is_recalled_again_and_again_grows_to_the_hardest_level() {
+    let settings = Settings::default();
+    let mut kept = Kept::default();
+    let onto = |octant, day| answer(Kind::Predict, octant, Manoeuvre::LeftTurn, day, true);
+    let mut levels = Vec::new();
+    for day in [100, 102, 110, 140] {
+        kept.answers.push(onto(Octant::N, day));
+        let practice = kept.practice();
+        let class = &practice.classes[0].class;
+        levels.push(level_of(class, &settings, &practice));
+        let hardest = usize::from(levels.ends_with(&[3]));
+        assert_eq!(grown(&practice, &settings), hardest);
+    }
+    assert_eq!((levels.first(), levels.last()), (Some(&1), Some(&3)));
+    assert!(levels.is_sorted());
+    // Another heading is begun easily, and a level that was chosen stays.
+    kept.answers.push(onto(Octant::S, 140));
+    assert_eq!(grown(&kept.practice(), &settings), 1);
+    let gentle = Settings {
+        level: Some(1),
+        ..settings
+    };
+    assert_eq!(grown(&kept.practice(), &gentle), 0);
 }
 
 fn kept() -> Kept {
@@ -54,6 +82,28 @@ fn skill_is_a_mean_and_what_was_never_practised_has_none() {
     let rolled = skill_in_turns(&practice, Some(Kind::RollOut), 110);
     assert_eq!(rolled[0][0].recall, Some(recall(1)));
     assert_eq!(rolled[6][1].recall, None);
+}
+
+#[test]
+fn the_weakest_kind_is_the_one_that_passes_least_of_enough_answers_lately() {
+    let of = |kind, day, passed| answer(kind, Octant::N, Manoeuvre::LeftTurn, day, passed);
+    let some = |kind, passes: &[bool]| -> Vec<Logged> {
+        passes.iter().map(|it| of(kind, 120, *it)).collect()
+    };
+    let mut answers = some(Kind::Predict, &[true, true, false, true]);
+    assert_eq!(weakest(&answers, 120, 28), Some((Kind::Predict, 3, 4)));
+    answers.extend(some(Kind::RollOut, &[true, false, false]));
+    assert_eq!(weakest(&answers, 120, 28), Some((Kind::RollOut, 1, 3)));
+    // Two tell nothing, and nor does what was long ago or was not marked.
+    answers.extend(some(Kind::Read, &[false, false]));
+    answers.extend((0..9).map(|_| of(Kind::SetGyro, 90, false)));
+    answers.extend((0..9).map(|_| Logged {
+        outcome: Outcome::NotMarked,
+        ..of(Kind::TimedTurn, 120, false)
+    }));
+    assert_eq!(weakest(&answers, 120, 28), Some((Kind::RollOut, 1, 3)));
+    assert_eq!(weakest(&some(Kind::Read, &[true; 9]), 120, 28), None);
+    assert_eq!(weakest(&[], 120, 28), None);
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Sets, results and the table of a class: there and back, refused in a sentence, and added up.
 
-use lessons::drill::class_table::ClassTable;
+use lessons::drill::class_table::{ClassTable, Row};
 use lessons::drill::mark::Outcome;
 use lessons::drill::record::{Record, VERSION};
 use lessons::drill::results::{Answer, Checking, Results};
@@ -233,6 +233,19 @@ fn a_class_is_added_up_and_its_commonest_mistake_comes_first() {
         .collect();
     assert_eq!(totals, [(6, 12), (8, 12), (12, 12)]);
     assert_eq!((table.all.total.passed, table.all.total.answered), (26, 36));
+    let mut short = results("D", 100);
+    short.answers.truncate(5);
+    let with_less = ClassTable::of(&[results("A", 2), short]);
+    let unanswered = |row: &Row| row.asked - row.total.answered;
+    assert_eq!(
+        with_less
+            .students
+            .iter()
+            .map(unanswered)
+            .collect::<Vec<_>>(),
+        [0, 7]
+    );
+    assert_eq!(unanswered(&with_less.all), 7);
     for row in &table.students {
         let passed: usize = row.scores.iter().map(|it| it.passed).sum();
         assert_eq!(passed, row.total.passed);
@@ -248,7 +261,7 @@ fn a_class_is_added_up_and_its_commonest_mistake_comes_first() {
     );
     let csv = table.to_csv();
     assert!(csv.starts_with("student,predict passed,predict answered,corrections passed"));
-    assert!(csv.lines().nth(1).unwrap().ends_with(",6,12"));
+    assert!(csv.lines().nth(1).unwrap().ends_with(",6,12,12"));
     let json: serde_json::Value = serde_json::from_str(&table.to_json()).unwrap();
     assert_eq!(json["kinds"], serde_json::json!(["predict", "corrections"]));
     assert_eq!(json["students"][0]["total"]["passed"], 6);

@@ -40,7 +40,7 @@ pub(super) fn Begin(
     };
     view! {
         <h2>{title}</h2>
-        <p>{words.asked}</p>
+        <p>{(words.asked)(set.order)}</p>
         <ul>{asks}</ul>
         {limit}
         <p>{allowed}</p>

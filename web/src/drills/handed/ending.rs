@@ -2,6 +2,8 @@
 
 use super::words;
 use crate::download::download;
+use crate::drills::play::focus_on_arrival;
+use leptos::html;
 use leptos::prelude::*;
 use lessons::drill::mark::Outcome;
 use lessons::drill::results::Results;
@@ -36,8 +38,10 @@ pub(super) fn Ending(
         move |_| download(name, kind, &results.with_value(text))
     };
     let json = "application/json";
+    let heading = NodeRef::<html::H2>::new();
+    focus_on_arrival(heading);
     view! {
-        <h2 tabindex="-1">{if is_over && answered < asked { words.over } else { words.done }}</h2>
+        <h2 tabindex="-1" node_ref=heading>{if is_over && answered < asked { words.over } else { words.done }}</h2>
         <p id="handed-score">{(words.score)(passed, answered, asked)}</p>
         <ul>{kinds.into_iter().collect_view()}</ul>
         <p>{words.send}</p>

@@ -10,6 +10,7 @@ use crate::drills::put::{Given, Put};
 use crate::today::local_day;
 use leptos::prelude::*;
 use lessons::drill::TaskId;
+use lessons::drill::kept::joined;
 use lessons::drill::record::Help;
 use lessons::drill::results::{Results, VERSION};
 use lessons::drill::set::PracticeSet;
@@ -82,7 +83,19 @@ fn UnderWay(results: RwSignal<Option<Results>>, begun: Begun) -> impl IntoView {
         found.unwrap_or_default()
     });
     let tasks = StoredValue::new(tasks);
-    // The first that has no answer: another tab may have answered some.
+    // Another tab may have answered some.
+    let with_other_tabs = move || {
+        keep.handed().with_untracked(|all| {
+            results.update(|it| {
+                let Some(own) = it else { return };
+                let same = |kept: &&Results| kept.set == own.set && kept.seed == own.seed;
+                if let Some(kept) = all.iter().find(same) {
+                    *own = joined(kept, own.clone());
+                }
+            });
+        });
+    };
+    // The first that has no answer.
     let first_left = move || {
         results.with_untracked(|it| {
             let answers = it.as_ref().map_or(&[][..], |it| &it.answers);
@@ -103,7 +116,7 @@ fn UnderWay(results: RwSignal<Option<Results>>, begun: Begun) -> impl IntoView {
             on_cleanup(move || timer.clear());
         }
     }
-    let may_begin_again = allowed.contains(&Help::Reload);
+    let may_again = allowed.contains(&Help::Reload) || allowed.contains(&Help::GoBack);
     let put = move || {
         let at = at.get()?;
         let task = tasks.with_value(|tasks| tasks.get(at).copied())?;
@@ -119,12 +132,15 @@ fn UnderWay(results: RwSignal<Option<Results>>, begun: Begun) -> impl IntoView {
         if is_done.get_untracked() {
             return;
         }
+        with_other_tabs();
         results.update(|it| {
             if let Some(it) = it {
                 let task = given.answer.record.task;
                 match it.answers.iter_mut().find(|it| it.record.task == task) {
                     // Another try, which the set allows: the last one counts.
-                    Some(had) => *had = given.answer,
+                    Some(had) if may_again => *had = given.answer,
+                    // Another tab was first.
+                    Some(_) => {}
                     None => {
                         // What is learnt in a set is remembered like anything else.
                         keep.answered(&given, local_day());
@@ -135,17 +151,17 @@ fn UnderWay(results: RwSignal<Option<Results>>, begun: Begun) -> impl IntoView {
             }
         });
     });
-    let next = Callback::new(move |()| at.set(first_left()));
+    let next = Callback::new(move |()| {
+        with_other_tabs();
+        at.set(first_left());
+    });
     let task = move || {
         let put = put.with_value(|put| put())?;
         let id = put.task;
-        let said = put
-            .begun_before
-            .then(|| (words.begun_before)(may_begin_again));
         Some(view! {
-            <p class="begun-before" role="status">{said}</p>
             <Play
                 put
+                was_begun=Callback::new(move |()| keep.was_begun(&id))
                 on_begun=Callback::new(move |()| keep.begin(id))
                 on_given=given
                 on_next=next

@@ -331,6 +331,13 @@ impl Attempt {
         self.still = Some(why);
     }
 
+    /// The task was begun, by another tab where not by this one.
+    pub(super) fn was_begun(&mut self) {
+        if self.stage == Stage::Asked && self.turn_of == 0 {
+            self.note(Help::Reload);
+        }
+    }
+
     fn note(&mut self, help: Help) {
         if !self.used.contains(&help) {
             self.used.push(help);

@@ -15,6 +15,8 @@ const BEAT: f64 = 1.0;
 /// What is called as a task is answered.
 #[derive(Clone, Copy)]
 pub(super) struct Calls {
+    /// Whether the task was begun before, here or in another tab.
+    pub(super) was_begun: Callback<(), bool>,
     pub(super) begun: Callback<()>,
     pub(super) given: Callback<Given>,
     pub(super) next: Callback<()>,
@@ -140,6 +142,14 @@ impl Board {
         });
     }
 
+    /// Whether the task was begun before it was put, or by another tab since.
+    pub(super) fn was_begun(self) -> bool {
+        let put = self.of(|it| it.put().begun_before) == Some(true);
+        // Another try is begun here.
+        let first = (self.shown).with(|it| it.is_some_and(|it| it.turn_of == 0));
+        put || first && self.calls.was_begun.run(())
+    }
+
     /// Does what is asked for.
     pub(super) fn ask(self, ask: Ask) {
         match ask {
@@ -153,7 +163,11 @@ impl Board {
                 self.tell(shown.map_or(String::new(), |it| (self.words.seen)(seen(&it))));
             }
             _ => {
+                let was_begun = untrack(|| self.was_begun());
                 self.change(|attempt| {
+                    if was_begun {
+                        attempt.was_begun();
+                    }
                     attempt.ask(ask);
                     true
                 });

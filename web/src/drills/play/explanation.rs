@@ -9,7 +9,7 @@ use super::{AskButton, focus_on_arrival};
 use leptos::html;
 use leptos::prelude::*;
 use lessons::drill::mark::Mark;
-use lessons::drill::{Aim, Task};
+use lessons::drill::{Aim, Kind, Task};
 
 /// The explanation of an answer.
 #[component]
@@ -26,7 +26,8 @@ pub(super) fn Explained() -> impl IntoView {
         Ok(Some(mark)) => view! { <Marked task chosen mark flies/> }.into_any(),
         Ok(None) => ().into_any(),
         Err(reason) => {
-            view! { <p class="wrong" role="alert">{reason}</p> <Ways flies/> }.into_any()
+            view! { <p class="wrong" role="alert">{reason}</p> <Ways kind=task.id.kind/> }
+                .into_any()
         }
     })
 }
@@ -80,7 +81,7 @@ fn Marked(task: Task, chosen: Option<usize>, mark: Mark, flies: bool) -> impl In
                 <Ideals task=task.clone() mark/>
             </div>
             {flies.then(|| view! { <Replay/> })}
-            <Ways flies=task.id.kind.is_flown()/>
+            <Ways kind=task.id.kind/>
         </div>
     }
 }
@@ -142,15 +143,21 @@ fn Ideals(task: Task, mark: Mark) -> impl IntoView {
 
 /// Another try, or the next task.
 #[component]
-fn Ways(flies: bool) -> impl IntoView {
-    let words = use_board().words;
+fn Ways(kind: Kind) -> impl IntoView {
+    let board = use_board();
+    let words = board.words;
+    let at_end = board.part(|it| it.step >= it.span[1]);
+    let from_here = Signal::derive(move || {
+        (words.again_from_here)(kind, at_end.get().unwrap_or_default()).to_owned()
+    });
     view! {
         <div class="acts ways-on">
             <AskButton ask=Ask::Next label=words.next.to_owned() key="n" class="strong"/>
             <AskButton ask=Ask::Again label=words.again.to_owned() key="r"/>
-            {flies.then(|| view! {
-                <AskButton ask=Ask::AgainFromHere label=words.again_from_here.to_owned() key="b"/>
+            {kind.is_flown().then(|| view! {
+                <AskButton ask=Ask::AgainFromHere label=from_here key="b"/>
             })}
+            <span class="hint keys-hint">{(words.keys_after)(kind)}</span>
         </div>
     }
 }

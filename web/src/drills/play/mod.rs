@@ -42,12 +42,14 @@ use question::Question;
 pub(crate) use verdict::Verdict;
 use web_sys::{HtmlElement, KeyboardEvent, VisibilityState};
 
-/// Puts a task, takes its answer, marks and explains it. `on_begun` is called when the answer can
+/// Puts a task, takes its answer, marks and explains it. `was_begun` says whether it was begun
+/// before, which another tab may have done since it was put. `on_begun` is called when the answer can
 /// no longer be had for nothing, `on_given` with the answer, and again with that of another try where
 /// it counts, `on_next` when the student has seen enough of the explanation.
 #[component]
 pub(crate) fn Play(
     put: Put,
+    was_begun: Callback<(), bool>,
     on_begun: Callback<()>,
     on_given: Callback<Given>,
     on_next: Callback<()>,
@@ -55,6 +57,7 @@ pub(crate) fn Play(
     let page = browser_words();
     let words = DrillWords::for_tag(page.tag).play;
     let calls = Calls {
+        was_begun,
         begun: on_begun,
         given: on_given,
         next: on_next,
@@ -162,7 +165,7 @@ fn AskButton(
 }
 
 /// Takes the focus when it comes to the page, so that what is new is read first.
-fn focus_on_arrival(heading: NodeRef<leptos::html::H2>) {
+pub(super) fn focus_on_arrival(heading: NodeRef<leptos::html::H2>) {
     Effect::new(move || {
         if let Some(heading) = heading.get() {
             request_animation_frame(move || {

@@ -9,6 +9,7 @@ use super::{AskButton, focus_on_arrival};
 use crate::components::controls::keep_focus;
 use leptos::html;
 use leptos::prelude::*;
+use lessons::drill::record::Help;
 use lessons::drill::{Kind, Paper, Task};
 
 /// The question as it is put.
@@ -22,18 +23,23 @@ pub(super) fn Question() -> impl IntoView {
         .of(|attempt| {
             (
                 attempt.task().clone(),
-                attempt.put().begun_before,
+                attempt.put().clone(),
                 attempt.is_watched(),
             )
         })
-        .map(|(task, begun_before, is_watched)| {
+        .map(|(task, put, is_watched)| {
             let kind = task.id.kind;
             let flown = kind.is_flown();
+            let may = put.allowed.contains(&Help::Reload);
+            let before = move || board.was_begun().then(|| (words.begun_before)(may));
             view! {
                 <div class="asked">
-                    <h2 tabindex="-1" node_ref=heading>{(words.kind)(kind)}</h2>
+                    <h2 tabindex="-1" node_ref=heading>
+                        {(words.kind)(kind)} " "
+                        <small>{(words.hard)(task.id.level)}</small>
+                    </h2>
                     <p class="question" id="question">{task.question.clone()}</p>
-                    {begun_before.then(|| view! { <p class="note">{words.begun_before}</p> })}
+                    <p class="note" id="begun-before" role="status">{before}</p>
                     <Situation kind paper=task.paper.clone()/>
                     {is_watched.then(|| view! { <Watch/> })}
                     {if flown {

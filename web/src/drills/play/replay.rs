@@ -5,6 +5,7 @@ use super::ask::Ask;
 use super::board::use_board;
 use super::views::{Bowl, Card, Dial, Plan, Torques};
 use crate::clock::Rate;
+use compass::cause::explain;
 use compass::simulation::STEP;
 use leptos::prelude::*;
 
@@ -43,8 +44,8 @@ pub(super) fn Replay() -> impl IntoView {
             </div>
             {move || match beside.get() {
                 0 => view! { <Plan/> }.into_any(),
-                1 => view! { <Bowl/> }.into_any(),
-                _ => view! { <Torques/> }.into_any(),
+                1 => view! { <Bowl/> <Reason/> }.into_any(),
+                _ => view! { <Torques/> <Reason/> }.into_any(),
             }}
         </section>
     }
@@ -73,6 +74,18 @@ fn Figures() -> impl IntoView {
             <span>{move || difference.get().flatten().map(page.difference)}</span>
         </p>
     }
+}
+
+/// Why the card does what it does at the moment that is seen.
+#[component]
+fn Reason() -> impl IntoView {
+    let board = use_board();
+    let field = board.of(|it| it.scenario().map(|it| it.situation().field));
+    let sentence = board.part(move |it| {
+        let (moment, field) = it.moment.zip(field.flatten())?;
+        Some((board.page.why.sentence)(&explain(&moment, &field)))
+    });
+    view! { <p id="reason">{move || sentence.get().flatten()}</p> }
 }
 
 #[component]

@@ -83,8 +83,12 @@ fn a_choice_is_marked_given_once_and_flown_with_nothing_covered() {
         let (answer, mark) = it.marked().unwrap().unwrap();
         assert_eq!(answer.outcome, Outcome::NotMarked);
         assert_eq!(answer.record.used, [Help::GoBack]);
-        assert!(mark.reason.as_ref().unwrap().contains("taken back"));
+        assert!(mark.reason.as_ref().unwrap().contains("answered before"));
         assert_eq!(it.give(), None);
+
+        // There is no flight of the student's to go on with.
+        it.ask(Ask::AgainFromHere);
+        assert_eq!(it.shown().stage, Stage::Explained);
     }
 }
 
@@ -218,6 +222,34 @@ fn a_task_that_was_begun_before_says_so() {
 }
 
 #[test]
+fn a_task_that_another_tab_began_meanwhile_says_so_and_another_try_here_does_not() {
+    let mut it = attempt(Kind::Predict, &[]);
+    it.was_begun();
+    it.ask(Ask::Choose(0));
+    let given = it.give().unwrap();
+    assert_eq!(given.answer.record.used, [Help::Reload]);
+
+    let mut it = attempt(Kind::Predict, &[Help::GoBack]);
+    it.ask(Ask::Choose(0));
+    it.ask(Ask::Again);
+    it.was_begun();
+    it.ask(Ask::Choose(1));
+    let (answer, _) = it.marked().unwrap().unwrap();
+    assert_eq!(answer.record.used, [Help::GoBack]);
+}
+
+#[test]
+fn a_flight_that_counts_begins_at_real_time_whatever_was_asked_for_before() {
+    for kind in Kind::ALL.into_iter().filter(|it| it.is_flown()) {
+        let mut it = attempt(kind, &[]);
+        it.ask(Ask::SlowDown);
+        it.ask(Ask::SlowDown);
+        it.ask(Ask::GoOn);
+        assert_eq!(it.shown().rate, Rate::REAL, "{kind:?}");
+    }
+}
+
+#[test]
 fn a_flight_that_counts_never_runs_faster_under_the_hands_and_an_idle_one_is_marked() {
     let mut it = attempt(Kind::HoldHeading, &[]);
     it.ask(Ask::GoOn);
@@ -290,6 +322,24 @@ fn another_try_from_a_moment_flies_on_from_there_and_does_not_count() {
     assert_eq!(answer.record.used, [Help::GoBack]);
     assert_eq!(answer.outcome, Outcome::NotMarked);
     assert_eq!(it.give(), None);
+}
+
+#[test]
+fn another_try_from_the_end_begins_shortly_before_the_roll_out() {
+    let mut it = flown_well(attempt(Kind::RollOut, &[]), |_, _| ());
+    let [_, end] = it.shown().span;
+    assert_eq!(it.shown().step, end);
+    it.ask(Ask::AgainFromHere);
+    let shown = it.shown();
+    assert_eq!(shown.stage, Stage::Flown);
+    assert!(shown.bank_asked.abs() > 10, "still in the turn");
+    // Level for ten seconds it took, and eight before.
+    let back_s = (end - shown.step) as f64 * compass::simulation::STEP;
+    assert!((18.0..25.0).contains(&back_s), "{back_s}");
+    it.ask(Ask::GoOn);
+    let mut frames = Frames(0.0);
+    frames.until(&mut it, |it| it.step > shown.step + 400);
+    assert_eq!(it.shown().stage, Stage::Flown, "it is flown on");
 }
 
 #[test]

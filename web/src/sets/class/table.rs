@@ -3,6 +3,7 @@
 use super::super::app::said;
 use super::gather::{Gather, Taken};
 use crate::download::download;
+use crate::words::sets::ClassWords;
 use leptos::prelude::*;
 use lessons::drill::class_table::{ClassTable, Row};
 use lessons::drill::results::Results;
@@ -31,11 +32,11 @@ pub(super) fn Table(gather: Gather) -> impl IntoView {
             let students = it
                 .students
                 .iter()
-                .map(|row| line(row, row.student.clone(), words.score));
+                .map(|row| line(row, row.student.clone(), words));
             students.collect_view()
         })
     };
-    let sum = move || table.with(|it| line(&it.all, words.everyone.to_owned(), words.score));
+    let sum = move || table.with(|it| line(&it.all, words.everyone.to_owned(), words));
     let mistakes = move || {
         table.with(|it| {
             let each = it.mistakes.iter().take(SHOWN).map(|it| {
@@ -62,6 +63,7 @@ pub(super) fn Table(gather: Gather) -> impl IntoView {
                             <th scope="col">{words.student}</th>
                             {heads}
                             <th scope="col">{words.total}</th>
+                            <th scope="col">{words.unanswered}</th>
                         </tr>
                     </thead>
                     <tbody>{rows}</tbody>
@@ -105,14 +107,16 @@ pub(super) fn Table(gather: Gather) -> impl IntoView {
     }
 }
 
-fn line(row: &Row, name: String, score: fn(usize, usize) -> String) -> impl IntoView + use<> {
+fn line(row: &Row, name: String, words: &ClassWords) -> impl IntoView + use<> {
     let cells = row.scores.iter().chain([&row.total]).map(|it| {
-        view! { <td>{score(it.passed, it.answered)}</td> }
+        view! { <td>{(words.score)(it.passed, it.answered)}</td> }
     });
+    let unanswered = row.asked.saturating_sub(row.total.answered);
     view! {
         <tr>
             <th scope="row">{name}</th>
             {cells.collect_view()}
+            <td>{unanswered}</td>
         </tr>
     }
 }

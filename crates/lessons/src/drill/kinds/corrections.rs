@@ -24,7 +24,7 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
 
 fn correction(id: &TaskId, at_latitude_deg: f64, dice: &mut Dice) -> Option<Task> {
     let variation = dice.side() * f64::from(dice.whole(4, 25));
-    let card_deg = card(dice, if id.level == 1 { 90 } else { 45 });
+    let card_deg = card(dice, id.level);
     let entries = card_deg
         .iter()
         .map(|[on, deviation]| (CompassHeading::from_degrees(*on), deviation.to_radians()));
@@ -34,9 +34,15 @@ fn correction(id: &TaskId, at_latitude_deg: f64, dice: &mut Dice) -> Option<Task
         (North::Compass, North::True),
         (North::Magnetic, North::Compass),
         (North::Compass, North::Magnetic),
+        (North::True, North::Magnetic),
+        (North::Magnetic, North::True),
     ]);
     // Level 1 asks on a line of the card, the others between lines too.
-    let step = if id.level == 1 { 90 } else { 5 };
+    let step = match id.level {
+        1 => 90,
+        2 => 5,
+        _ => 1,
+    };
     let on = f64::from(dice.stepped(0, 360 - step, step));
     let variation_rad = variation.to_radians();
     let working = match from {
@@ -56,28 +62,8 @@ fn correction(id: &TaskId, at_latitude_deg: f64, dice: &mut Dice) -> Option<Task
         North::Magnetic => working.magnetic.degrees(),
         North::Compass => working.compass.degrees(),
     };
-    // Each correction with its sign right, wrong, or left out.
-    let sign = if from == North::Compass { 1.0 } else { -1.0 };
-    let by_variation = if from == North::Magnetic || to == North::Magnetic {
-        0.0
-    } else {
-        sign * variation
-    };
-    let by_deviation = sign * deviation;
-    let slips = [
-        (on - by_variation + by_deviation, "variation the wrong way"),
-        (on + by_variation - by_deviation, "deviation the wrong way"),
-        (
-            on - by_variation - by_deviation,
-            "all corrections the wrong way",
-        ),
-        (on + by_variation, "left deviation out"),
-        (on + by_deviation, "left variation out"),
-        (on, "left all corrections out"),
-    ];
-    let choices = numbers(right, &dice.shuffled(slips.to_vec()), dice, |it| {
-        words::heading(it)
-    })?;
+    let slips = slips([from, to], on, [variation, deviation]);
+    let choices = numbers(right, &dice.shuffled(slips), dice, words::heading)?;
     let name = |north: North| match north {
         North::True => "true",
         North::Magnetic => "magnetic",
@@ -128,10 +114,46 @@ fn correction(id: &TaskId, at_latitude_deg: f64, dice: &mut Dice) -> Option<Task
     })
 }
 
+/// What comes out where a correction has the wrong sign, is left out, or is not called for.
+fn slips([from, to]: [North; 2], on: f64, corrections: [f64; 2]) -> Vec<(f64, &'static str)> {
+    // East is added on the way to true.
+    let toward_true = from == North::Compass || to == North::True;
+    let sign = if toward_true { 1.0 } else { -1.0 };
+    let [variation, deviation] = corrections.map(|it| sign * it);
+    let goes_between = |a: North, b: North| [[a, b], [b, a]].contains(&[from, to]);
+    if goes_between(North::Magnetic, North::Compass) {
+        vec![
+            (on - deviation, "deviation the wrong way"),
+            (on, "left deviation out"),
+            (on + variation + deviation, "took variation in too"),
+            (on + variation, "took variation for deviation"),
+        ]
+    } else if goes_between(North::True, North::Magnetic) {
+        vec![
+            (on - variation, "variation the wrong way"),
+            (on, "left variation out"),
+            (on + variation + deviation, "took deviation in too"),
+            (on + deviation, "took deviation for variation"),
+        ]
+    } else {
+        vec![
+            (on - variation + deviation, "variation the wrong way"),
+            (on + variation - deviation, "deviation the wrong way"),
+            (on - variation - deviation, "all corrections the wrong way"),
+            (on + variation, "left deviation out"),
+            (on + deviation, "left variation out"),
+            (on, "left all corrections out"),
+        ]
+    }
+}
+
 fn coefficient(id: &TaskId, at_latitude_deg: f64, dice: &mut Dice) -> Option<Task> {
     let [north, east, south, west] = [0; 4].map(|_| f64::from(dice.whole(-12, 12)));
     let deviations_deg = [north, east, south, west];
-    let letter = dice.one_of(&['A', 'B', 'C']);
+    let letter = match id.level {
+        3 => dice.one_of(&['A', 'B', 'C', 'E']),
+        _ => dice.one_of(&['A', 'B', 'C']),
+    };
     let (right, slips, formula) = match letter {
         'A' => (
             (north + east + south + west) / 4.0,
@@ -152,6 +174,24 @@ fn coefficient(id: &TaskId, at_latitude_deg: f64, dice: &mut Dice) -> Option<Tas
                 ((north - south) / 2.0, "took another coefficient"),
             ],
             "B is half of east less west: (E − W) / 2",
+        ),
+        // E by the eight-point means, of which it needs four (NGA *Handbook of Magnetic Compass
+        // Adjustment*, 2004).
+        'E' => (
+            (north + south - east - west) / 4.0,
+            vec![
+                (
+                    (north + south + east + west) / 4.0,
+                    "took another coefficient",
+                ),
+                (north + south - east - west, "did not divide"),
+                ((east + west - north - south) / 4.0, "the wrong sign"),
+                (
+                    (north + south - east - west) / 2.0,
+                    "divided by two for four",
+                ),
+            ],
+            "E is a quarter of north and south less east and west: (N + S − E − W) / 4",
         ),
         _ => (
             (north - south) / 2.0,
@@ -199,20 +239,43 @@ fn coefficient(id: &TaskId, at_latitude_deg: f64, dice: &mut Dice) -> Option<Tas
         explanation: Explanation {
             happened: format!("{formula} = {}.", put(right)),
             why: "A stays the same on every heading; B goes with the sine of the heading, most on \
-                  east and west with opposite signs; C with its cosine, most on north and south."
+                  east and west with opposite signs; C with its cosine, most on north and south; E \
+                  with the cosine of twice the heading, alike on opposite headings."
                 .to_owned(),
-            rule: "Rule of thumb: on the first of two opposite headings all of the deviation is \
-                   taken out, on the second half of what is found there. That takes out just this \
-                   coefficient."
-                .to_owned(),
+            rule: taken_out(letter).to_owned(),
         },
     })
 }
 
-/// A card with a line every so many degrees: a gentle curve, in whole degrees.
-fn card(dice: &mut Dice, every: i32) -> Vec<[f64; 2]> {
+/// How a coefficient is taken out of a compass, as is common practice.
+fn taken_out(letter: char) -> &'static str {
+    match letter {
+        'A' => {
+            "Rule of thumb: the compensator does not reach it. The compass is turned in its mounting \
+             by as much, and all headings are then right at once."
+        }
+        'E' => {
+            "Rule of thumb: the compensator does not reach it. It is small, and what is left of it \
+             stands on the deviation card."
+        }
+        'B' => {
+            "Rule of thumb: on east all of the deviation is taken out by the compensator, on west \
+             half of what is found there. That takes out just this coefficient."
+        }
+        _ => {
+            "Rule of thumb: on north all of the deviation is taken out by the compensator, on south \
+             half of what is found there. That takes out just this coefficient."
+        }
+    }
+}
+
+/// A card of so many lines as the level asks for: a gentle curve, a steeper one at the hardest, in
+/// whole degrees.
+fn card(dice: &mut Dice, level: u8) -> Vec<[f64; 2]> {
+    let every = if level == 1 { 90 } else { 45 };
+    let [most, most_d] = if level < 3 { [6, 2] } else { [9, 4] };
     let mut upto = |most: i32| f64::from(dice.whole(-most, most));
-    let [b, c, d] = [upto(6), upto(6), upto(2)];
+    let [b, c, d] = [upto(most), upto(most), upto(most_d)];
     let lines = (0..360).step_by(every as usize).map(|on| {
         let angle = f64::from(on).to_radians();
         let (sin, cos) = maths::sin_cos(angle);

@@ -91,7 +91,7 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
         question: format!(
             "At {} the aircraft is flown for you for {} s. The heading indicator drifts and was not \
              set before take-off. Set it by the compass when the compass can be trusted: from \
-             {} s on it may carry ±{}° in root mean square.",
+             {} s on it may be off by {}° on the whole (root mean square).",
             words::latitude(at_latitude_deg),
             time,
             words::tidy(from_s),
@@ -110,17 +110,17 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
         explanation: Explanation {
             happened: format!(
                 "The compass could be trusted in {} stretches, {} of the time. Set in the middle of \
-                 each, the indicator carries {}°; never set, {}°.",
+                 each, the indicator is off by {}° on the whole; never set, by {}°.",
                 good_s.len(),
                 percent(share),
                 words::tidy(ideal_deg),
                 words::tidy(idle_deg)
             ),
             why: format!(
-                "The indicator {} by {}° an hour, its own drift and the Earth's rotation \
-                 together. The compass was furthest off at {} s, by {}°: {why}",
-                if drift < 0.0 { "falls" } else { "grows" },
+                "Left alone, the indicator shows {}° {} every hour: its own drift and the Earth's \
+                 rotation together. The compass was furthest off at {} s, by {}°. {why}",
                 words::tidy(drift.abs()),
+                if drift < 0.0 { "less" } else { "more" },
                 worst.time.round(),
                 error_deg(worst).abs().round()
             ),
@@ -159,5 +159,5 @@ fn between_errors(errors: &[(f64, f64)], from_s: f64) -> impl Iterator<Item = f6
 }
 
 fn percent(share: f64) -> String {
-    format!("{:.0}%", 100.0 * share)
+    format!("{:.0} %", 100.0 * share)
 }

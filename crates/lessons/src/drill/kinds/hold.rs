@@ -56,7 +56,8 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
         },
         question: format!(
             "At {} you fly {} at {speed_kt} kt in {name}. By the compass alone, turn {} onto {} and \
-             hold it: from {FROM_S} s to {to} s within ±{}° on the average and in root mean square.",
+             hold it: from {FROM_S} s to {to} s you may be off by {}° on the whole (root mean \
+             square).",
             words::latitude(at_latitude_deg),
             words::heading(from),
             words::way(side),
@@ -74,13 +75,19 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
         flight: Some(pilot.flight(to, [FROM_S, to])),
         explanation: Explanation {
             happened: format!(
-                "With wings held level in this very air the card swings by {}° in root mean square \
-                 and up to {}°, yet on the average it is only {}° off.",
+                "With wings held level in this very air the card swings by {}° on the whole and up to \
+                 {}°, yet its middle is only {}° off.",
                 words::tidy(swing),
                 error_deg(greatest).abs().round(),
                 words::tidy(mean.abs())
             ),
-            why: why(greatest, &field),
+            why: format!(
+                "Gusts tip the card, the vertical part of the Earth's field pulls at a tipped card, \
+                 and the horizontal field brings it back: so it swings. It was furthest off at {} \
+                 s. {}",
+                words::tidy(greatest.time),
+                why(greatest, &field)
+            ),
             rule: format!(
                 "Rule of thumb: look for the middle of the swing over some ten seconds, turn \
                  gently, and wait. Here the middle was good to {}°, the bare reading to {}°.",

@@ -173,7 +173,7 @@ fn while_speed_changes(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, Dri
                 "The heading was {} while the compass read {}, {}° to the {} of it.",
                 words::heading(on),
                 words::heading(reading),
-                apart(reading, on).abs(),
+                words::tidy(apart(reading, on).abs()),
                 words::way(error)
             ),
             why: why(moment, &field),

@@ -40,7 +40,10 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
     let planner = Planner::new(situation, latitude, bank, turned.speed_kt * KNOT)?;
     let plan = planner.plan(MagneticHeading::from_degrees(target), turned.turn())?;
     let simulated = shown.reading;
-    let off = |reading: CompassHeading| reading.right_of(simulated).to_degrees().abs().round();
+    // As both are shown, in whole degrees.
+    let whole = |it: CompassHeading| f64::from(it.whole_degrees());
+    let off =
+        |reading: CompassHeading| words::apart(whole(reading), whole(simulated)).abs().round();
     // Enough for the turn three times over, and to settle.
     let most = (3.0 * end_s + 90.0).ceil();
     let pilot = Course::at_latitude(turned.latitude_deg, from, turned.speed_kt)?;
@@ -99,9 +102,12 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
                 words::heading(plan.steady.degrees()),
                 off(plan.steady),
                 plan.bare_overshoot.map_or(String::new(), |by| format!(
-                    " As if the compass did not err, one comes out {}° {} the target.",
-                    by.to_degrees().abs().round(),
-                    if by < 0.0 { "short of" } else { "past" }
+                    " Flown as if the compass did not err, the turn ends {}.",
+                    match by.to_degrees().round() {
+                        0.0 => "on the target".to_owned(),
+                        short if short < 0.0 => format!("{}° short of the target", -short),
+                        past => format!("{past}° past the target"),
+                    }
                 ))
             ),
         },

@@ -65,7 +65,7 @@ pub(super) fn carried(
         ],
         happened: format!(
             "The indicator was set {}, {badly} of them by a compass off by more than \
-             {SET_WELL_DEG}°; it carried {}° in root mean square.",
+             {SET_WELL_DEG}°; it was off by {}° on the whole.",
             match found.set.len() {
                 1 => "once".to_owned(),
                 times => format!("{times} times"),

@@ -48,8 +48,8 @@ pub(super) fn held(
             figure("turns from one side to the other", f64::from(turns), ""),
         ],
         happened: format!(
-            "The heading was off by {}° in root mean square, {}° on the average and {}° at the \
-             most, with {turns} turns from one side to the other.",
+            "The heading was off by {}° on the whole, its middle by {}°, and by {}° at the most, with \
+             {turns} turns from one side to the other.",
             words::tidy(root),
             words::tidy(mean.abs()),
             greatest.round()

@@ -105,8 +105,8 @@ pub fn mark(record: &Record) -> Result<Mark, RecordError> {
         mark.outcome = Outcome::NotMarked;
         mark.mistake = Some("used help that the task does not allow".to_owned());
         mark.reason = Some(format!(
-            "the flight was {}, which this task does not allow",
-            help.done()
+            "{}, which this task does not allow",
+            help.done(task.aim.is_some())
         ));
     }
     Ok(mark)

@@ -6,9 +6,14 @@ use crate::drills::play::ask::Ask;
 use crate::flown::start_of;
 use compass::simulation::STEP;
 use flights::Recorded;
-use lessons::drill::Kind;
 use lessons::drill::record::{Help, Record};
 use lessons::drill::results::Answer;
+use lessons::drill::{Aim, Kind};
+
+/// A bank that is asked for and steeper than this is part of a turn, degrees; chosen.
+const BANKED_DEG: f64 = 4.0;
+/// How long before a roll-out another try begins, s; chosen: time to see where the turn is.
+const BEFORE_S: f64 = 8.0;
 
 impl Attempt {
     /// Does what the student asks for, where it can be done now.
@@ -31,9 +36,15 @@ impl Attempt {
                 self.stand(Still::Paused);
             }
             (Ask::Again, Stage::Explained) => self.again(0),
-            (Ask::AgainFromHere, Stage::Explained) => {
+            (Ask::AgainFromHere, Stage::Explained) if self.task.id.kind.is_flown() => {
                 let here = self.scene.as_ref().map_or(0, |it| it.state().step);
-                self.again(here);
+                let [_, end] = self.span();
+                // From its very end there is nothing to fly.
+                self.again(if here < end {
+                    here
+                } else {
+                    self.deciding_step()
+                });
             }
             _ => {}
         }
@@ -49,6 +60,10 @@ impl Attempt {
     }
 
     fn set_rate(&mut self, rate: Rate) {
+        // What is to count begins at real time.
+        if self.stage == Stage::Asked && self.task.id.kind.is_flown() {
+            return;
+        }
         // A flight that counts runs faster only where nobody flies it, for that helps nobody.
         if self.stage == Stage::Flown && self.is_piloted() {
             self.rate = rate.min(Rate::REAL);
@@ -153,6 +168,19 @@ impl Attempt {
         self.stage = Stage::Explained;
         self.rate = Rate::REAL;
         self.turn_of += 1;
+    }
+
+    /// The step from which on another try is worth while: shortly before the roll-out of a turn, or
+    /// where it begins to count.
+    fn deciding_step(&self) -> u64 {
+        let Some(flown) = &self.flown else { return 0 };
+        if let Some(Aim::HoldHeading { from_s, .. } | Aim::SetGyro { from_s, .. }) = self.task.aim {
+            return ((from_s / STEP).round() as u64).min(flown.steps());
+        }
+        let banks = |step: &u64| flown.controls_at(*step).bank().to_degrees().abs() >= BANKED_DEG;
+        let looks = (0..flown.steps()).rev().step_by(LOOK_EVERY as usize);
+        let roll_out = looks.into_iter().find(banks).unwrap_or(0);
+        roll_out.saturating_sub((BEFORE_S / STEP) as u64)
     }
 
     /// Another try: from the question, or from a step of what was flown.

@@ -39,6 +39,12 @@ pub(super) fn question(laid_out: &LaidOut, [first, last]: [&Moment; 2], error: f
     } else {
         "the magnetic heading"
     };
+    // What would be written as nought is no figure.
+    let by = if error < 1.0 {
+        "less than 1".to_owned()
+    } else {
+        words::tidy(error)
+    };
     let headings = [first, last].map(|it| words::heading(it.motion.heading.degrees()));
     let [begins, ends] = headings;
     let way = if begins == ends {
@@ -48,10 +54,9 @@ pub(super) fn question(laid_out: &LaidOut, [first, last]: [&Moment; 2], error: f
     };
     format!(
         "At {} the aircraft flies from {from} s to {to} s {way}, {turning}, {speed}; the air is \
-         {air}. The compass differs from {north} by {}° in root mean square. Which error is most \
-         of it?",
-        words::latitude(laid_out.latitude_deg),
-        words::tidy(error)
+         {air}. The compass differs from {north} by {by}° on the whole (root mean square). Which \
+         error is that, for the most part?",
+        words::latitude(laid_out.latitude_deg)
     )
 }
 
@@ -60,7 +65,7 @@ pub(super) fn happened(meant: Named, error: f64, without: f64) -> String {
     let [error, without] = [error, without].map(words::tidy);
     let taken = match meant {
         Named::Nothing => {
-            return format!("The compass stayed within {error}° in root mean square.");
+            return format!("The difference was {error}° on the whole: none to speak of.");
         }
         Named::Turn => "without the turn",
         Named::SpeedChange => "without the change of speed",
