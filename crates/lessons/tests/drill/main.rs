@@ -15,6 +15,7 @@ mod progress;
 mod qti;
 mod queue;
 mod sets;
+mod ways;
 mod xapi;
 
 use flights::{Row, Scenario};

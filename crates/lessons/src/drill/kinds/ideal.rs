@@ -11,14 +11,25 @@ const ROLLED_S: u64 = 12;
 /// The longest turn that is followed, s; chosen: five times round at half of standard rate.
 const LONGEST_S: u64 = 1200;
 
+/// How long after the reading is first shown it may be due, s; chosen: the difference between the
+/// two is then below what anyone can fly.
+const FIRST_SHOWN_S: f64 = 0.5;
+
 /// The end of a turn.
-pub(super) struct Ideal {
+pub(in crate::drill) struct Ideal {
     /// Seconds since the start of the flight.
-    pub(super) time: f64,
+    pub(in crate::drill) time: f64,
     /// The compass reading then.
     pub(super) reading: CompassHeading,
     /// When the card first showed that reading in the turn, seconds.
     pub(super) first_shown: f64,
+}
+
+impl Ideal {
+    /// Whether the card shows the reading before it is due.
+    pub(super) fn is_shown_before(&self) -> bool {
+        self.time - self.first_shown > FIRST_SHOWN_S
+    }
 }
 
 /// The ideal end of the turn that a course enters at [`ROLL_IN_S`] and holds, to `side`; none

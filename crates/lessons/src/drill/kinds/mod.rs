@@ -11,13 +11,15 @@ mod read;
 mod roll_out;
 mod timed_turn;
 
+pub(super) use ideal::Ideal;
+
 use super::dice::Dice;
 use super::identity::{DrillError, TaskId};
 use super::kind::Kind;
 use super::task::{Choice, Task};
 
 pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
-    match id.kind {
+    match id.drawn_as() {
         Kind::Predict => predict::draw(id, dice),
         Kind::Read => read::draw(id, dice),
         Kind::RollOut => roll_out::draw(id, dice),
