@@ -65,6 +65,10 @@ pub(crate) struct Drill {
         allow_negative_numbers = true
     )]
     tolerance: f64,
+    /// The turn of the timed turn of that seed, by the compass in place of the clock; of roll-out
+    /// tasks.
+    #[arg(long, conflicts_with = "kinds")]
+    of_timed_turn: bool,
     /// How the tasks are written.
     #[arg(long, value_enum, default_value = "text")]
     format: Format,
@@ -120,6 +124,7 @@ impl Drill {
             // Just checked to be 1 to 3.
             level: self.level as u8,
             tolerance_deg: self.tolerance,
+            of_timed_turn: self.of_timed_turn,
             ..TaskId::new(kind, self.seed)
         };
         // Just checked to be 1 to 500.
@@ -131,6 +136,10 @@ impl Drill {
             } => Failure::Input(format!(
                 "--lat: {} tasks need a latitude at least {least}° from the equator, not \
                  {latitude}°",
+                kind.name()
+            )),
+            DrillError::NoTurnByTheCompass(kind) => Failure::Input(format!(
+                "--of-timed-turn: only a roll-out task can be that of a timed turn, not a {} task",
                 kind.name()
             )),
             DrillError::TooFew { .. } => Failure::at("--count", error),

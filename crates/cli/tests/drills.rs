@@ -161,6 +161,10 @@ fn bad_options_are_refused_in_a_sentence() {
         said(&["--kind", "roll-out", "--tolerance", "0"]),
         "--tolerance: tolerance must be from 1° to 30°, not 0°"
     );
+    assert_eq!(
+        said(&["--kind", "read", "--of-timed-turn"]),
+        "--of-timed-turn: only a roll-out task can be that of a timed turn, not a read task"
+    );
     assert!(said(&["--kinds", "--kind", "read"]).contains("cannot be used with"));
     for (option, value) in [
         ("--seed", "-1"),
@@ -213,6 +217,16 @@ fn a_timed_turn_is_marked_by_its_record() {
     let text = done(&["mark", "-"], &idle);
     assert!(text.starts_with("timed-turn: not passed, "), "{text}");
     assert!(text.contains("The aircraft never turned."));
+
+    // The same flight, as the answer to the same turn by the compass.
+    let compass = &tasks("roll-out", &["--seed", "9", "--of-timed-turn"])[0];
+    assert_eq!(compass["flight"], task["flight"]);
+    assert_eq!(compass["aim"]["target_deg"], aim["target_deg"]);
+    let mut same: Value = serde_json::from_str(&good).unwrap();
+    same["task"]["kind"] = "roll-out".into();
+    same["task"]["of_timed_turn"] = true.into();
+    let text = done(&["mark", "-"], &same.to_string());
+    assert!(text.starts_with("roll-out: passed, 0."), "{text}");
 }
 
 #[test]

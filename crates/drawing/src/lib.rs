@@ -17,7 +17,8 @@
 //! - [`roll_out_rose`]: undershoot and overshoot by target; [`deviation_curve`]: a swing;
 //!   [`heeling_chart`]: what is left of it in a bank.
 //! - [`skill_rose`], [`forgetting_curve`], [`bars`]: how practice goes.
-//! - [`mark_scale`]: how far off a flown task ended, against what was allowed.
+//! - [`mark_scale`]: how far off a flown task ended, against what was allowed; [`turn_chart`]: one turn
+//!   flown in several ways.
 //! - [`sheet`]: pages for print, with words, tables and pictures.
 //! - [`still`]: card, readings, rose and words as one frame, for videos and stills.
 //! - [`qr_code`]: a link, for phones to read.
@@ -88,4 +89,5 @@ pub mod strip_chart;
 pub mod svg;
 pub mod theme;
 pub mod torque_ledger;
+pub mod turn_chart;
 pub mod world_map;

@@ -178,10 +178,7 @@ impl Planner {
             }
             flight.step(&controls, [0.0; NUMBERS]);
         }
-        let by_rule = |whole: f64| {
-            let error = rule_of_thumb::in_turn(target, turn, whole);
-            target.to_compass(error - side * self.lead)
-        };
+        let by_rule = |whole: f64| reading_by_rule(target, turn, whole, self.lead);
         // A turn always comes to a heading within its time, so both readings are found.
         let found = |reading: Option<f64>| {
             CompassHeading::from_radians(reading.unwrap_or_else(|| lead.radians()))
@@ -233,6 +230,18 @@ pub(crate) fn gained_alone(aircraft: &mut FreeFlight, controls: &Controls, steps
         gained += aircraft.heading().right_of(last);
     }
     gained
+}
+
+/// The compass reading at which the rule of thumb of a whole error (the latitude, rad, north
+/// positive) begins to roll out onto `target`, a lead (rad) short of it.
+pub(crate) fn reading_by_rule(
+    target: MagneticHeading,
+    turn: Turn,
+    whole: f64,
+    lead: f64,
+) -> CompassHeading {
+    let error = rule_of_thumb::in_turn(target, turn, whole);
+    target.to_compass(error - sign(turn) * lead)
 }
 
 /// Watches one angle come to a mark, and gives another angle at that instant.

@@ -9,7 +9,7 @@ pub(super) struct Dice(Pcg32);
 
 impl Dice {
     pub(super) fn of(id: &TaskId) -> Self {
-        Self::new(mixed(id.seed, id.number), id.kind.stream())
+        Self::new(mixed(id.seed, id.number), id.drawn_as().stream())
     }
 
     /// From a seed and a stream of PCG.

@@ -35,6 +35,15 @@ pub struct TaskId {
     /// How far off a flown task may end.
     #[serde(default = "usual_tolerance")]
     pub tolerance_deg: f64,
+    /// Whether it is the turn of the timed turn of that seed, flown by the compass in place of the
+    /// clock; of a roll-out alone. It is for comparing, so no one is to count it as practice.
+    #[serde(default, skip_serializing_if = "is_not")]
+    pub of_timed_turn: bool,
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "how serde calls it")]
+fn is_not(it: &bool) -> bool {
+    !it
 }
 
 pub(super) fn usual_level() -> u8 {
@@ -55,6 +64,25 @@ impl TaskId {
             latitude_deg: None,
             level: usual_level(),
             tolerance_deg: usual_tolerance(),
+            of_timed_turn: false,
+        }
+    }
+
+    /// The same turn by the compass, where this is one by the clock.
+    pub fn by_the_compass(&self) -> Option<Self> {
+        (self.kind == Kind::TimedTurn).then_some(Self {
+            kind: Kind::RollOut,
+            of_timed_turn: true,
+            ..*self
+        })
+    }
+
+    /// The kind whose draws it is made of.
+    pub(super) fn drawn_as(&self) -> Kind {
+        if self.of_timed_turn {
+            Kind::TimedTurn
+        } else {
+            self.kind
         }
     }
 
@@ -70,6 +98,9 @@ impl TaskId {
     /// The first that is not, by the name of its field.
     pub fn check(&self) -> Result<(), DrillError> {
         let at = |field: &'static str| move |reason| DrillError::OutOfRange { field, reason };
+        if self.of_timed_turn && self.kind != Kind::RollOut {
+            return Err(DrillError::NoTurnByTheCompass(self.kind));
+        }
         if let Some(latitude) = self.latitude_deg {
             let least = self.kind.least_latitude_deg();
             LATITUDE.accept(latitude).map_err(at("latitude_deg"))?;
@@ -117,6 +148,9 @@ pub enum DrillError {
         /// The least either way, degrees.
         least: f64,
     },
+    /// Only a roll-out is the turn of a timed turn.
+    #[error("of_timed_turn: only a roll-out task can be that of a timed turn, not a {} task", .0.name())]
+    NoTurnByTheCompass(Kind),
     /// Nothing fair was found among many draws.
     #[error("no fair {} task was found for seed {seed}, number {number}: try another seed", .kind.name())]
     NoneFair {

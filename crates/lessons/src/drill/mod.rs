@@ -11,6 +11,9 @@
 //! [`ClassTable`](class_table::ClassTable) gathers them. For course platforms results become
 //! [`xapi`] statements, and tasks that are asked in words a [`qti`] package.
 //!
+//! The turn of a timed turn can be flown by the compass too, as a roll-out that says so in its
+//! [`TaskId::of_timed_turn`]; [`ways`] sets both side by side.
+//!
 //! [`Practice`](practice::Practice) says when to practise which class of situations, [`queue`] what
 //! that comes to on a day; [`Kept`](kept::Kept) is all of it as one file.
 //!
@@ -50,6 +53,7 @@ pub mod results;
 pub mod set;
 mod task;
 mod turning;
+pub mod ways;
 mod words;
 pub mod xapi;
 

@@ -162,6 +162,7 @@ impl Part {
             latitude_deg: self.latitude_deg,
             level: self.level,
             tolerance_deg: self.tolerance_deg,
+            of_timed_turn: false,
         }
     }
 }

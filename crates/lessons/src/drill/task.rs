@@ -128,7 +128,9 @@ pub enum Aim {
         /// The same by the simulation: it comes out on the target.
         simulated_s: f64,
         /// How far past the target, in the turn's direction, the same turn ends that is flown by
-        /// the compass as if it did not err; none where the card never shows that.
+        /// the compass with its rule of thumb; none where the card never shows that reading.
+        rule_compass_overshoot_deg: Option<f64>,
+        /// The same by the compass as if it did not err.
         bare_compass_overshoot_deg: Option<f64>,
     },
     /// A heading held for a while.

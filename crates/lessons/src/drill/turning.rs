@@ -1,8 +1,10 @@
 //! Turns as tasks ask for them: how steep, and when the aircraft passes a heading.
 
+use super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::course::Course;
 use super::dice::Dice;
 use super::identity::{DrillError, TaskId};
+use super::task::Flight;
 use compass::field::MagneticField;
 use compass::heading::MagneticHeading;
 use compass::rule_of_thumb::{self, Turn};
@@ -11,6 +13,9 @@ use compass::steady::{bank_without_revolution, in_turn};
 
 /// When the roll-in of a task's turn begins, s; chosen: time to see the card at rest.
 pub(super) const ROLL_IN_S: f64 = 5.0;
+
+/// Standard rate, degrees a second.
+pub(super) const STANDARD_RATE_DEG_S: f64 = 3.0;
 
 /// How far the bank of a turn stays below that at which a card never comes round, degrees;
 /// chosen: nearer to it the card hardly moves for most of the turn.
@@ -66,6 +71,28 @@ impl Turned {
     pub(super) fn course(&self, from_deg: f64) -> Result<Course, DrillError> {
         let level = Course::at_latitude(self.latitude_deg, from_deg, self.speed_kt)?;
         Ok(level.bank(ROLL_IN_S, self.side * self.bank_deg))
+    }
+
+    /// The class of a turn onto a target.
+    pub(super) fn class(&self, id: &TaskId, target_deg: f64) -> Class {
+        Class {
+            kind: id.kind,
+            octant: Octant::of(target_deg),
+            manoeuvre: if self.side < 0.0 {
+                Manoeuvre::LeftTurn
+            } else {
+                Manoeuvre::RightTurn
+            },
+            hemisphere: Hemisphere::of(self.latitude_deg),
+        }
+    }
+
+    /// The flight that a pilot makes such a turn in: level on a heading, and time enough for the
+    /// turn whose ideal end is at `end_s` three times over, and to settle.
+    pub(super) fn piloted(&self, from_deg: f64, end_s: f64) -> Result<Flight, DrillError> {
+        let most = (3.0 * end_s + 90.0).ceil();
+        let level = Course::at_latitude(self.latitude_deg, from_deg, self.speed_kt)?;
+        Ok(level.flight(most, [0.0, most]))
     }
 
     /// Ahead of the heading (positive) or behind it on a heading, degrees, by the rule of thumb.

@@ -16,6 +16,7 @@ mod qti;
 mod qti_schema;
 mod queue;
 mod sets;
+mod ways;
 mod xapi;
 
 use flights::{Row, Scenario};

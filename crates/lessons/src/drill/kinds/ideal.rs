@@ -19,6 +19,10 @@ const LONGEST_S: u64 = 1200;
 /// Steps before the roll-in.
 const ROLL_IN: u64 = ROLL_IN_S as u64 * STEPS_PER_SECOND;
 
+/// How long after the reading is first shown it may be due, s; chosen: the difference between the
+/// two is then below what anyone can fly.
+const FIRST_SHOWN_S: f64 = 0.5;
+
 /// The ideal end of the turn that a course enters at [`ROLL_IN_S`] and holds, to `side`, in steps
 /// since the start of the flight; none where the bank is not established before it, or the turn
 /// does not get there. It depends on the aircraft alone.
@@ -63,6 +67,13 @@ pub(super) struct Shown {
     pub(super) since_s: f64,
     /// The last tenth of a second before.
     pub(super) seen: Moment,
+}
+
+impl Shown {
+    /// Whether the card shows the reading before it is due.
+    pub(super) fn is_shown_before(&self) -> bool {
+        self.since_s > FIRST_SHOWN_S
+    }
 }
 
 /// What the compass shows so many steps after the start of the flight in which a course enters

@@ -17,7 +17,7 @@ use super::kind::Kind;
 use super::task::{Choice, Task};
 
 pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
-    match id.kind {
+    match id.drawn_as() {
         Kind::Predict => predict::draw(id, dice),
         Kind::Read => read::draw(id, dice),
         Kind::RollOut => roll_out::draw(id, dice),

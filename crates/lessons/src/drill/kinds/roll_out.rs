@@ -1,20 +1,15 @@
 //! Roll out: a turn by the compass alone.
 
-use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::Course;
 use super::super::dice::Dice;
 use super::super::identity::{DrillError, TaskId};
 use super::super::task::{Aim, Explanation, Task};
 use super::super::turning::{ROLL_IN_S, Turned, heading};
 use super::super::words::{self, why};
-use super::ideal::{ideal_end, seconds, shown};
-use crate::roll_out::Planner;
+use super::ideal::{Shown, ideal_end, seconds, shown};
+use crate::roll_out::{Plan, Planner};
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::unit::KNOT;
-
-/// How long after the reading is first shown it may be due, s; chosen: the difference between the
-/// two is then below what anyone can fly.
-const FIRST_SHOWN_S: f64 = 0.5;
 
 pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
     let turned = Turned::draw(id, dice, true)?;
@@ -30,36 +25,49 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
         return Ok(None);
     };
     let shown = shown(&course, end, turned.side)?;
-    if shown.since_s > FIRST_SHOWN_S {
+    if shown.is_shown_before() {
         return Ok(None);
     }
-    let end_s = seconds(end);
-    let situation = course.situation();
+    let plan = plan(&turned, &course, target)?;
+    by_the_compass(id, &turned, &course, [from, target], (end, &shown), &plan).map(Some)
+}
+
+/// When to begin to roll out, by rule and by closed form.
+pub(super) fn plan(turned: &Turned, course: &Course, target: f64) -> Result<Plan, DrillError> {
     let latitude = turned.latitude_deg.to_radians();
     let bank = turned.bank_deg.to_radians();
-    let planner = Planner::new(situation, latitude, bank, turned.speed_kt * KNOT)?;
-    let plan = planner.plan(MagneticHeading::from_degrees(target), turned.turn())?;
+    let speed = turned.speed_kt * KNOT;
+    let planner = Planner::new(course.situation(), latitude, bank, speed)?;
+    Ok(planner.plan(MagneticHeading::from_degrees(target), turned.turn())?)
+}
+
+/// The task to fly a turn by the compass, from one heading to another, whose ideal end is known.
+pub(super) fn by_the_compass(
+    id: &TaskId,
+    turned: &Turned,
+    course: &Course,
+    [from, target]: [f64; 2],
+    (end, shown): (u64, &Shown),
+    plan: &Plan,
+) -> Result<Task, DrillError> {
+    let situation = course.situation();
+    let end_s = seconds(end);
     let simulated = shown.reading;
     // As both are shown, in whole degrees.
     let whole = |it: CompassHeading| f64::from(it.whole_degrees());
     let off =
         |reading: CompassHeading| words::apart(whole(reading), whole(simulated)).abs().round();
-    // Enough for the turn three times over, and to settle.
-    let most = (3.0 * end_s + 90.0).ceil();
-    let pilot = Course::at_latitude(turned.latitude_deg, from, turned.speed_kt)?;
-    Ok(Some(Task {
+    // Where it is shown too early it is no trick: it is said.
+    let too_soon = if shown.is_shown_before() {
+        let seconds = (end_s - shown.since_s - ROLL_IN_S).round();
+        format!(" It reads that {seconds} seconds after the roll-in too: that is too soon.")
+    } else {
+        String::new()
+    };
+    Ok(Task {
         id: *id,
         at_latitude_deg: turned.latitude_deg,
-        class: Class {
-            kind: id.kind,
-            octant: Octant::of(target),
-            manoeuvre: if turned.side < 0.0 {
-                Manoeuvre::LeftTurn
-            } else {
-                Manoeuvre::RightTurn
-            },
-            hemisphere: Hemisphere::of(turned.latitude_deg),
-        },
+        class: turned.class(id, target),
         question: format!(
             "At {} you fly {} at {} kt. By the compass alone, turn {} at {}° of bank onto {} and \
              fly on level: within ±{}° of it. The first heading held level for 10 s counts.",
@@ -67,7 +75,7 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
             words::heading(from),
             turned.speed_kt,
             words::way(turned.side),
-            turned.bank_deg,
+            words::tidy(turned.bank_deg),
             words::heading(target),
             words::tidy(id.tolerance_deg),
         ),
@@ -81,11 +89,11 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
             simulated_deg: simulated.degrees(),
         }),
         paper: None,
-        flight: Some(pilot.flight(most, [0.0, most])),
+        flight: Some(turned.piloted(from, end_s)?),
         explanation: Explanation {
             happened: format!(
                 "To come out on {} the roll-out has to begin as the compass reads {}, {} seconds \
-                 after the roll-in.",
+                 after the roll-in.{too_soon}",
                 words::heading(target),
                 words::heading(simulated.degrees()),
                 (end_s - ROLL_IN_S).round()
@@ -111,5 +119,5 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
                 ))
             ),
         },
-    }))
+    })
 }

@@ -1,20 +1,17 @@
 //! Timed turn: the clock and the rate of turn, no compass.
 
-use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
-use super::super::course::Course;
 use super::super::dice::Dice;
 use super::super::identity::{DrillError, TaskId};
 use super::super::task::{Aim, Explanation, Task};
-use super::super::turning::{ROLL_IN_S, Turned, heading, latitude};
+use super::super::turning::{ROLL_IN_S, STANDARD_RATE_DEG_S, Turned, heading, latitude};
+use super::super::ways::{AskedTurn, FlownTurn};
 use super::super::words;
-use super::ideal::{ideal_end, seconds};
-use crate::roll_out::Planner;
+use super::ideal::{ideal_end, seconds, shown};
+use super::roll_out;
+use crate::roll_out::Plan;
 use compass::heading::MagneticHeading;
 use compass::motion::coordinated_bank;
 use compass::unit::{KNOT, Unit};
-
-/// Standard rate, degrees a second.
-const STANDARD_RATE_DEG_S: f64 = 3.0;
 
 pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
     let at_latitude_deg = latitude(id, dice);
@@ -40,32 +37,33 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
     let Some(end) = ideal_end(&course, target, side)? else {
         return Ok(None);
     };
-    let rule_s = angle / STANDARD_RATE_DEG_S;
     let end_s = seconds(end);
+    let flight = turned.piloted(from, end_s)?;
+    let asked = AskedTurn {
+        target: MagneticHeading::from_degrees(target),
+        bank: (side * turned.bank_deg).to_radians(),
+        latitude: at_latitude_deg.to_radians(),
+    };
+    let ways = asked.ways(&flight.read()?)?;
+    let past = |turn: &FlownTurn| turn.end.map(|it| it.past_deg);
+    let (by_rule, bare) = (past(&ways.by_rule), past(&ways.bare));
+    if id.of_timed_turn {
+        let plan = Plan {
+            // Of this turn, and not of a quarter of a circle.
+            bare_overshoot: bare.map(f64::to_radians),
+            ..roll_out::plan(&turned, &course, target)?
+        };
+        let shown = shown(&course, end, side)?;
+        let task =
+            roll_out::by_the_compass(id, &turned, &course, [from, target], (end, &shown), &plan)?;
+        return Ok(Some(task));
+    }
+    let rule_s = ways.clock_s;
     let simulated_s = end_s - ROLL_IN_S;
-    let planner = Planner::new(
-        course.situation(),
-        at_latitude_deg.to_radians(),
-        turned.bank_deg.to_radians(),
-        speed_kt * KNOT,
-    )?;
-    let plan = planner.plan(MagneticHeading::from_degrees(target), turned.turn())?;
-    let bare = plan.bare_overshoot.map(f64::to_degrees);
-    let most = (3.0 * end_s + 90.0).ceil();
-    let pilot = Course::at_latitude(at_latitude_deg, from, speed_kt)?;
     Ok(Some(Task {
         id: *id,
         at_latitude_deg,
-        class: Class {
-            kind: id.kind,
-            octant: Octant::of(target),
-            manoeuvre: if side < 0.0 {
-                Manoeuvre::LeftTurn
-            } else {
-                Manoeuvre::RightTurn
-            },
-            hemisphere: Hemisphere::of(at_latitude_deg),
-        },
+        class: turned.class(id, target),
         question: format!(
             "At {} you fly {} at {speed_kt} kt, the compass covered. By the clock alone, turn {} at \
              standard rate ({}° of bank) onto {} and fly on level: within ±{}° of it. The first \
@@ -83,10 +81,11 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
             bank_deg: side * turned.bank_deg,
             rule_s,
             simulated_s,
+            rule_compass_overshoot_deg: by_rule,
             bare_compass_overshoot_deg: bare,
         }),
         paper: None,
-        flight: Some(pilot.flight(most, [0.0, most])),
+        flight: Some(flight),
         explanation: Explanation {
             happened: format!(
                 "From {} to {} are {angle}° to the {}: {} seconds from the beginning of the \
@@ -101,19 +100,23 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
                   while it rolls in, it turns while it rolls out."
                     .to_owned(),
             rule: format!(
-                "Rule of thumb: a second for every 3°, {} seconds; {} seconds off here. {}",
+                "Rule of thumb: a second for every 3°, {} seconds; {} seconds off here. The same turn \
+                 by the compass and its rule of thumb {}; as if the compass did not err, it {}.",
                 words::tidy(rule_s),
                 words::tidy((rule_s - simulated_s).abs()),
-                match bare {
-                    Some(by) => format!(
-                        "By the compass, as if it did not err, the same turn ends {}° {} the target.",
-                        by.abs().round(),
-                        if by < 0.0 { "short of" } else { "past" }
-                    ),
-                    None =>
-                        "The compass would never have shown the reading to wait for.".to_owned(),
-                }
+                ended(by_rule),
+                ended(bare),
             ),
         },
     }))
+}
+
+/// How a turn by the compass ends, degrees past the target.
+fn ended(past: Option<f64>) -> String {
+    match past.map(f64::round) {
+        None => "never ends, for the card does not show the reading to wait for".to_owned(),
+        Some(0.0) => "ends on the target".to_owned(),
+        Some(by) if by < 0.0 => format!("ends {}° short of the target", -by),
+        Some(by) => format!("ends {by}° past the target"),
+    }
 }

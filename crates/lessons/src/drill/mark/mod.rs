@@ -5,6 +5,7 @@ mod held;
 mod turn;
 
 pub use turn::TurnFollowed;
+pub(super) use turn::rolled;
 
 use super::course::moments;
 use super::generate;
@@ -141,9 +142,7 @@ fn chosen(record: &Record, task: &Task) -> Result<Mark, RecordError> {
 fn flown(record: &Record, task: &Task, aim: &Aim, flight: &Flight) -> Result<Mark, RecordError> {
     let in_task = |error| RecordError::at("task", error);
     let asked = flight.read().map_err(in_task)?;
-    let scenario = scenario(record, &asked)?;
-    let moments = moments(&scenario).map_err(|error| in_flight(&error))?;
-    check_start(&moments, &asked)?;
+    let (scenario, moments) = of_record(record, flight)?;
     let tolerance = task.id.tolerance_deg;
     let found = match aim {
         Aim::RollOut { target_deg, .. } | Aim::TimedTurn { target_deg, .. } => turn::found(
@@ -191,6 +190,20 @@ fn flown(record: &Record, task: &Task, aim: &Aim, flight: &Flight) -> Result<Mar
             ..task.explanation.clone()
         },
     })
+}
+
+/// The recorded flight and its moments, checked to be one of the task's flight.
+pub(super) fn of_record(
+    record: &Record,
+    flight: &Flight,
+) -> Result<(Scenario, Vec<Moment>), RecordError> {
+    let asked = flight
+        .read()
+        .map_err(|error| RecordError::at("task", error))?;
+    let scenario = scenario(record, &asked)?;
+    let moments = moments(&scenario).map_err(|error| in_flight(&error))?;
+    check_start(&moments, &asked)?;
+    Ok((scenario, moments))
 }
 
 fn in_flight(error: &flights::ScenarioError) -> RecordError {

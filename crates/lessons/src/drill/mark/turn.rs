@@ -6,7 +6,7 @@
 use super::super::task::Aim;
 use super::super::words;
 use super::{Figure, Found, Off, figure};
-use compass::heading::MagneticHeading;
+use compass::heading::{CompassHeading, MagneticHeading};
 use compass::reading::TURNING_FROM;
 use compass::simulation::{Moment, STEPS_PER_SECOND};
 use flights::Scenario;
@@ -136,29 +136,48 @@ impl TurnFollowed {
     }
 }
 
-/// When the roll-in and the roll-out were asked for, and what the compass read then; nothing
-/// where bank was not asked for.
-fn rolled_out(scenario: &Scenario, moments: &[Moment], until_s: f64) -> (Vec<Figure>, String) {
+/// When a turn was rolled into and out of.
+#[derive(Clone, Copy)]
+pub(in crate::drill) struct Rolled {
+    pub(in crate::drill) roll_in_s: f64,
+    pub(in crate::drill) roll_out_s: f64,
+    /// What the compass read as the roll-out began.
+    pub(in crate::drill) reading: CompassHeading,
+}
+
+/// When the roll-in and the last roll-out before a time were asked for; nothing where bank was not.
+pub(in crate::drill) fn rolled(
+    scenario: &Scenario,
+    moments: &[Moment],
+    until_s: f64,
+) -> Option<Rolled> {
     let banks = |step: &u64| scenario.controls_at(*step).bank().to_degrees().abs() >= ASKED_DEG;
     let until = (until_s * STEPS_PER_SECOND as f64) as u64;
-    let (Some(first), Some(last)) = ((0..until).find(banks), (0..until).rev().find(banks)) else {
-        return (Vec::new(), String::new());
-    };
+    let (first, last) = ((0..until).find(banks)?, (0..until).rev().find(banks)?);
     let time = |step: u64| step as f64 / STEPS_PER_SECOND as f64;
-    let [roll_in, roll_out] = [time(first), time(last + 1)];
-    let at = moments.partition_point(|it| it.time < roll_out - 1e-6);
-    let Some(moment) = moments.get(at) else {
+    let [roll_in_s, roll_out_s] = [time(first), time(last + 1)];
+    let at = moments.partition_point(|it| it.time < roll_out_s - 1e-6);
+    Some(Rolled {
+        roll_in_s,
+        roll_out_s,
+        reading: moments.get(at)?.reading.compass,
+    })
+}
+
+fn rolled_out(scenario: &Scenario, moments: &[Moment], until_s: f64) -> (Vec<Figure>, String) {
+    let Some(rolled) = rolled(scenario, moments, until_s) else {
         return (Vec::new(), String::new());
     };
-    let reading = moment.reading.compass.degrees();
+    let seconds = rolled.roll_out_s - rolled.roll_in_s;
+    let reading = rolled.reading.degrees();
     (
         vec![
-            figure("seconds from roll-in to roll-out", roll_out - roll_in, "s"),
+            figure("seconds from roll-in to roll-out", seconds, "s"),
             figure("compass reading at the roll-out", reading, "°"),
         ],
         format!(
             " The roll-out began after {} seconds, as the compass read {}.",
-            words::tidy(roll_out - roll_in),
+            words::tidy(seconds),
             words::heading(reading)
         ),
     )
