@@ -113,6 +113,47 @@ test('a map is taken home as picture and as figures', async ({ open, page }) => 
   await expect(page.getByRole('row')).toHaveCount(10);
 });
 
+test.describe('what is copied', () => {
+  test.use({ permissions: ['clipboard-read', 'clipboard-write'] });
+
+  test('is the table as text and as CSV, and the picture', async ({ open, page }) => {
+    for (const [address, ready, csv] of [
+      ['maps.html#maps?show=dip&date=2026-06-01', () => drawn(page), /^latitude,180 W,120 W,/],
+      [
+        'maps.html#dip?date=2026-06-01',
+        () => expect(page.locator('#dipole svg')).toBeVisible(),
+        /^latitude,rule,dipole,WMM2025\r\n/,
+      ],
+    ]) {
+      await open(address);
+      await ready();
+      const clip = () => page.evaluate(() => navigator.clipboard.readText());
+      await page.getByRole('button', { name: 'Copy as CSV' }).click();
+      await expect.poll(clip).toMatch(csv);
+      await page.getByRole('button', { name: 'Copy as text' }).click();
+      await expect.poll(clip).toMatch(/^latitude {2,}/);
+      await page.getByRole('button', { name: 'Copy image' }).click();
+      await expect
+        .poll(() =>
+          page.evaluate(async () =>
+            (await navigator.clipboard.read()).flatMap(({ types }) => types),
+          ),
+        )
+        .toContain('image/png');
+    }
+  });
+});
+
+test('a link names its day, and the lags at the point their bank', async ({ open, page }) => {
+  await open('maps.html#maps?bank=x');
+  await expect(page).toHaveURL(/date=\d{4}-\d\d-\d\d/);
+  // A map of the dip has no bank to mend.
+  await expect(page.getByRole('heading', { name: /at 15° of bank/ })).toBeVisible();
+  await expect(page.locator('#at-steady')).toContainText(/lags \d/);
+  await page.getByRole('radio', { name: 'Rule, closed form' }).check();
+  await expect(page.locator('main')).toContainText('Bank must be a number of degrees');
+});
+
 test('dip and latitude stand side by side', async ({ open, page }) => {
   await open('maps.html#dip?lat=45&date=2026-06-01');
   // tan(dip) = 2 tan(latitude): 63.4° at 45°.

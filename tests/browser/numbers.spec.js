@@ -128,7 +128,8 @@ test('all of it is in the address, whatever an address says', async ({ open, pag
     ['#corrections?variation=west', 'Variation must be a number of degrees'],
     ['#hand-outs?sheet=worksheet&seed=1.5', 'Number must be a whole number, such as 7'],
     ['#swing?ns=9000', 'N–S adjuster must be from −6000 nT to 6000 nT, not 9000 nT.'],
-    ['#swing?step=9', ''],
+    ['#swing?step=9', 'Step must be 0 to 4, not “9”.'],
+    ['#swing?swung=maybe', 'Swung must be “yes” or “no”, not “maybe”.'],
     [`#${'a?'.repeat(3000)}`, ''],
   ]) {
     await page.evaluate((to) => {
@@ -139,12 +140,51 @@ test('all of it is in the address, whatever an address says', async ({ open, pag
   }
 });
 
+test('a link by place names its day, so that it gives the same on another', async ({ open, page }) => {
+  await open('numbers.html#planner?by=place&lat=30&lon=-95');
+  const day = await page.locator('#date').inputValue();
+  expect(day).toMatch(/^\d{4}-\d\d-\d\d$/);
+  await expect(page).toHaveURL(new RegExp(`date=${day}`));
+  await page.getByRole('link', { name: 'Hand-outs' }).click();
+  await expect(page).toHaveURL(new RegExp(`#hand-outs\\?.*date=${day}`));
+});
+
+test('what is wrong in a field that is not there stops nothing', async ({ open, page }) => {
+  await open('numbers.html#hand-outs?sheet=deviation&bank=x&lead=roll&roll=y&beside=z');
+  const mend = page.locator('.mend');
+  await expect(page.locator('.paper svg')).toContainText('Deviation card');
+  await expect(mend).toHaveCount(0);
+  const sheet = (name) => page.locator('#sheet').getByRole('radio', { name });
+  await sheet('Memory aids').check();
+  await expect(field(page, 'Airspeed')).toBeVisible();
+  await expect(field(page, 'Bank')).toHaveCount(0);
+  await expect(page.locator('.paper svg')).toContainText('Memory aids');
+  await sheet('Worksheet').check();
+  await expect(mend).toBeVisible();
+  await field(page, 'Bank').fill('20');
+  await expect(mend).toHaveCount(0);
+  await expect(page.locator('.paper svg')).toHaveCount(2);
+  await sheet('Roll-outs').check();
+  await expect(page.locator('main')).toContainText('Rate of roll must be a number');
+  await expect(page.locator('main')).toContainText('Second latitude must be');
+  await page.evaluate(() => {
+    window.location.hash = '#swing?iron=set&seed=x';
+  });
+  await expect(page.locator('#ramp-deviation')).toHaveText(/°/);
+  await expect(mend).toHaveCount(0);
+});
+
 test('the corrections show their working, by typed figures and by place', async ({ open, page }) => {
   await open('numbers.html#corrections');
   // Worked by hand in crates/lessons/src/corrections.rs: 085° magnetic, 2.8° W of deviation.
   await expect(page.locator('#steer')).toHaveText(/For 075° true steer 088° by compass/);
   const lines = page.locator('.working tbody td');
   await expect(lines).toHaveText(['075.0°', '10° W', '085.0°', '2.8° W', '087.8°']);
+  await page.getByRole('radio', { name: 'Magnetic' }).check();
+  await field(page, 'Heading').fill('85');
+  await expect(lines).toHaveText(['085.0°', '2.8° W', '087.8°', '10° W', '075.0°']);
+  await expect(page.locator('.working tbody th').nth(1)).toHaveText(/west: add$/);
+  await expect(page.locator('.working tbody th').nth(3)).toHaveText(/west: take away$/);
   await page.getByRole('radio', { name: 'Compass' }).check();
   await field(page, 'Heading').fill('90');
   await expect(lines).toHaveText(['090.0°', '3° W', '087.0°', '10° W', '077.0°']);
@@ -211,6 +251,34 @@ test('a swing done by the keyboard alone ends within the limit', async ({ open, 
   const before = await slider.inputValue();
   await slider.press('ArrowRight');
   expect(Number(await slider.inputValue())).toBeGreaterThan(Number(before));
+});
+
+test.describe('tables of the swing', () => {
+  test.use({ permissions: ['clipboard-read', 'clipboard-write'] });
+
+  test('are each copied as text, as CSV and as image', async ({ open, page }) => {
+    await open('numbers.html#swing?seed=4&swung=yes');
+    for (const [name, csv] of [
+      ['Coefficients', /^coefficient,means,least squares\r\nA,-?[\d.]+,-?[\d.]+\r\nB,/],
+      ['In the bank: heeling error', /^heading,30 left,15 left,level,15 right,30 right\r\nNorth,/],
+    ]) {
+      const group = page.getByRole('group', { name });
+      await group.getByRole('button', { name: 'Copy as CSV' }).click();
+      await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toMatch(csv);
+      await group.getByRole('button', { name: 'Copy as text' }).click();
+      await expect
+        .poll(() => page.evaluate(() => navigator.clipboard.readText()))
+        .not.toMatch(csv);
+      await group.getByRole('button', { name: 'Copy image' }).click();
+      await expect
+        .poll(() =>
+          page.evaluate(async () =>
+            (await navigator.clipboard.read()).flatMap(({ types }) => types),
+          ),
+        )
+        .toContain('image/png');
+    }
+  });
 });
 
 test('iron set by hand is swung, banked and flown', async ({ open, page }) => {

@@ -55,6 +55,27 @@ impl From<serde_json::Error> for Failure {
     }
 }
 
+/// What the standard library says of text that is no number, and what is said here.
+const PLAIN: [(&str, &str); 5] = [
+    ("invalid float literal", "it must be a number"),
+    (
+        "cannot parse float from empty string",
+        "it must be a number",
+    ),
+    (
+        "invalid digit found in string",
+        "it must be a whole number, 0 or above",
+    ),
+    (
+        "cannot parse integer from empty string",
+        "it must be a whole number, 0 or above",
+    ),
+    (
+        "number too large to fit in target type",
+        "it must be a smaller number",
+    ),
+];
+
 impl From<clap::Error> for Failure {
     /// The first sentence of what the parser says, which names option and value; the rest is a
     /// reminder of the usage.
@@ -65,6 +86,12 @@ impl From<clap::Error> for Failure {
             .map(str::trim)
             .take_while(|line| !line.is_empty())
             .collect();
-        Self::Input(sentence.join(" ").trim_start_matches("error: ").to_string())
+        let mut sentence = sentence.join(" ").trim_start_matches("error: ").to_owned();
+        for (jargon, plain) in PLAIN {
+            if let Some(start) = sentence.strip_suffix(jargon) {
+                sentence = format!("{start}{plain}");
+            }
+        }
+        Self::Input(sentence)
     }
 }

@@ -59,7 +59,12 @@ enum Kind {
         #[command(flatten)]
         site: SiteOptions,
         /// The same seed gives the same tasks.
-        #[arg(long, value_name = "NUMBER", default_value_t = 1)]
+        #[arg(
+            long,
+            value_name = "NUMBER",
+            default_value_t = 1,
+            allow_negative_numbers = true
+        )]
         seed: u64,
         #[command(flatten)]
         to: To,
@@ -71,7 +76,12 @@ enum Kind {
         #[arg(value_name = "NAME|FILE")]
         demonstration: String,
         /// At this latitude in degrees, north positive, instead of the demonstration's own field.
-        #[arg(long, value_name = "DEGREES", allow_negative_numbers = true)]
+        #[arg(
+            long,
+            visible_alias = "lat",
+            value_name = "DEGREES",
+            allow_negative_numbers = true
+        )]
         latitude: Option<f64>,
         #[command(flatten)]
         to: To,
@@ -81,7 +91,12 @@ enum Kind {
         #[command(flatten)]
         place: Where,
         /// The same seed hides the same iron.
-        #[arg(long, value_name = "NUMBER", default_value_t = 1)]
+        #[arg(
+            long,
+            value_name = "NUMBER",
+            default_value_t = 1,
+            allow_negative_numbers = true
+        )]
         seed: u64,
         /// Headings of the swing, so many degrees apart.
         #[arg(

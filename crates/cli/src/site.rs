@@ -98,6 +98,8 @@ enum Float {
     Sluggish,
     /// Swings several times before it rests.
     LightlyDamped,
+    /// The standard float on a pivot that sticks.
+    StickyPivot,
 }
 
 impl Float {
@@ -107,6 +109,7 @@ impl Float {
             Self::Brisk => FloatSettings::brisk(),
             Self::Sluggish => FloatSettings::sluggish(),
             Self::LightlyDamped => FloatSettings::lightly_damped(),
+            Self::StickyPivot => FloatSettings::default().with_sticky_pivot(),
         }
     }
 }

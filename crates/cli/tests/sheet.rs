@@ -214,6 +214,18 @@ fn what_cannot_be_written_is_refused_in_a_sentence() {
             &["deviation", "--lat", "52", "--every", "50", "-o", "a.pdf"],
             "--every: must divide 360° into whole degrees, which 50° does not",
         ),
+        (
+            &["deviation", "--lat", "90", "-o", "a.pdf"],
+            "Latitude 90° N: deviation must be from -40° to 40°, not -59.998°",
+        ),
+        (
+            &["rollout", "--lat", "abc", "-o", "a.pdf"],
+            "invalid value 'abc' for '--lat <DEGREES>': it must be a number",
+        ),
+        (
+            &["worksheet", "--lat", "52", "--seed", "-1", "-o", "a.pdf"],
+            "invalid value '-1' for '--seed <NUMBER>': it must be a whole number, 0 or above",
+        ),
     ] {
         assert_eq!(refused(arguments), sentence);
     }

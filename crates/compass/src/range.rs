@@ -60,6 +60,10 @@ impl Range {
             let unit = self.unit.in_si();
             Ok(si.clamp(self.least * unit, self.most * unit))
         } else {
+            // A computed value is told to a thousandth, unless that would lie within the range.
+            let told = (value * 1e3).round() / 1e3;
+            let is_within = told >= self.least && told <= self.most;
+            let value = if is_within { value } else { told };
             Err(OutOfRange { range: self, value })
         }
     }
@@ -78,6 +82,13 @@ mod tests {
             refused.to_string(),
             "bank must be from -80° to 80°, not 95°"
         );
+    }
+
+    #[test]
+    fn a_computed_value_is_told_to_a_thousandth() {
+        let refused = |degrees: f64| BANK.check(degrees.to_radians()).unwrap_err().value;
+        assert_eq!(refused(-99.998_186_468), -99.998);
+        assert!(refused(80.000_01) > 80.0);
     }
 
     #[test]

@@ -2,6 +2,7 @@
 //! means. All of it is in the address, so that a link gives the same again.
 
 use super::key::{Key, float_named};
+use super::shown::Show;
 use crate::situation_form::{Entry, Fault, SituationForm, Way, Wrong, within};
 use compass::free_flight::AIRSPEED_COMMAND;
 use earth::{Date, FieldSource, Place};
@@ -93,11 +94,12 @@ impl Asked {
         asked
     }
 
-    /// The fields that an address for `part` must name, and what stands in them.
+    /// The fields that an address for `part` must name, and what stands in them. The day is always
+    /// among them: the address is opened on other days too.
     pub(crate) fn named(&self, part: Part) -> impl Iterator<Item = (&'static str, &str)> {
         (part.keys().iter())
             .map(|&key| (key, self.text(key)))
-            .filter(|&(key, text)| self.first(key) != text)
+            .filter(|&(key, text)| key == Key::Date || self.first(key) != text)
             .map(|(key, text)| (key.name(), text))
     }
 
@@ -124,12 +126,23 @@ impl Asked {
         }
     }
 
+    /// Whether a field of the maps stands on the page as it is asked for.
+    pub(crate) fn shows(&self, key: Key) -> bool {
+        match (key, self.choice(Key::Show)) {
+            (Key::Bank, show) => Show::named(show).is_of_rule(),
+            (Key::Airspeed | Key::Float, show) => show == "simulated",
+            _ => true,
+        }
+    }
+
     /// What the fields mean.
     pub(crate) fn meant(&self) -> Meant {
         let mut faults = Vec::new();
         let (place, date) = self.place_and_date(&mut faults);
         let mut number = |key: Key, range| match within(self.text(key), range, &[]) {
             Ok(value) => Some(value),
+            // What nobody sees, nobody can mend.
+            Err(_) if !self.shows(key) => within(key.at_first(), range, &[]).ok(),
             Err(wrong) => {
                 faults.push((key, wrong));
                 None
@@ -144,7 +157,7 @@ impl Asked {
         });
         for key in Key::ALL {
             let text = self.text(key);
-            if !key.choices().is_empty() && !key.choices().contains(&text) {
+            if !key.choices().is_empty() && !key.choices().contains(&text) && self.shows(key) {
                 let text = text.chars().take(20).collect();
                 faults.push((key, Wrong::NotANumber(text)));
             }
@@ -235,12 +248,14 @@ mod tests {
         let named: Vec<(&str, String)> = (there.named(Part::Maps))
             .map(|(name, text)| (name, text.to_owned()))
             .collect();
-        assert_eq!(named.len(), 2);
+        assert_eq!(named.len(), 3);
         let find = |name: &str| {
             let found = named.iter().find(|(it, _)| *it == name);
             found.map(|(_, text)| text.clone())
         };
         assert_eq!(asked().at("maps", find), there);
+        let later = Asked::new("2027-08-09".to_owned()).at("maps", find);
+        assert_eq!(later.text(Key::Date), "2026-05-01");
         assert_eq!(asked().at("elsewhere", |_| None), asked());
     }
 
@@ -249,11 +264,18 @@ mod tests {
         let mut wrong = asked();
         wrong.set(Key::Latitude, "100".to_owned());
         wrong.set(Key::Bank, "2".to_owned());
-        wrong.set(Key::Show, "<b>".to_owned());
+        wrong.set(Key::View, "<b>".to_owned());
+        wrong.set(Key::Show, "steady".to_owned());
         let meant = wrong.meant();
         let keys: Vec<Key> = meant.faults.iter().map(|fault| fault.0).collect();
-        assert_eq!(keys, [Key::Latitude, Key::Bank, Key::Show]);
+        assert_eq!(keys, [Key::Latitude, Key::Bank, Key::View]);
         assert!(meant.place.is_none() && meant.turn.is_none() && meant.date.is_some());
+        // A map of the dip has no bank to mend.
+        wrong.set(Key::Show, "dip".to_owned());
+        let meant = wrong.meant();
+        let keys: Vec<Key> = meant.faults.iter().map(|fault| fault.0).collect();
+        assert_eq!(keys, [Key::Latitude, Key::View]);
+        assert_eq!(meant.turn.map(|turn| turn.bank), Some(15_f64.to_radians()));
         wrong.set(Key::MiddleLatitude, "1e999".to_owned());
         assert_eq!(wrong.middle().0, 30_f64.to_radians());
     }

@@ -13,6 +13,7 @@ use drawing::theme::Theme;
 use drawing::world_map::Projection;
 use leptos::ev;
 use leptos::prelude::*;
+use leptos::wasm_bindgen::JsValue;
 use leptos_use_event_listener::use_event_listener;
 use std::sync::Arc;
 
@@ -194,10 +195,15 @@ impl Atlas {
 
     /// Copies a text, and says whether that went well.
     pub(crate) fn copy(self, text: String) {
+        self.tell(async move { put_on_clipboard(&text).await });
+    }
+
+    /// Says whether a copy went well.
+    pub(crate) fn tell(self, copied: impl Future<Output = Result<(), JsValue>> + 'static) {
         self.told.set("");
         leptos::task::spawn_local(async move {
             let words = self.own();
-            let said = if put_on_clipboard(&text).await.is_ok() {
+            let said = if copied.await.is_ok() {
                 words.copied
             } else {
                 words.not_copied

@@ -4,7 +4,7 @@ use super::atlas::{Atlas, use_atlas};
 use super::fields::Typed;
 use super::form::Days;
 use super::key::Key;
-use crate::download::{download, download_png};
+use crate::download::{copy_png, download, download_png};
 use crate::numbers::{TableOf, as_csv, as_text};
 use drawing::dipole_earth::{Curve, DipoleEarthView, Stroke, Words, dipole_earth};
 use drawing::shape::Shape;
@@ -67,6 +67,11 @@ pub(crate) fn Dip() -> impl IntoView {
             );
         });
     };
+    let image = move |_| {
+        atlas.tell(untrack(|| {
+            copy_png(SIZE, atlas.theme(), drawn(atlas, SIZE))
+        }));
+    };
     let text = move |_| atlas.copy(untrack(|| as_text(&along(atlas))));
     let csv = move |_| atlas.copy(untrack(|| as_csv(&along(atlas))));
     let own = atlas.own();
@@ -83,7 +88,8 @@ pub(crate) fn Dip() -> impl IntoView {
             <div class="drawn" id="dipole" node_ref=frame inner_html=svg></div>
             <div class="take-home" role="group" aria-label=own.take_home>
                 <button type="button" on:click=text>{own.copy_text}</button>
-                <button type="button" on:click=csv>{words.copy_csv}</button>
+                <button type="button" on:click=csv>{own.copy_csv}</button>
+                <button type="button" on:click=image>{own.copy_image}</button>
                 <button type="button" on:click=save_svg>{own.save_svg}</button>
                 <button type="button" on:click=save_png>{own.save_png}</button>
                 <button type="button" on:click=move |_| atlas.copy(atlas.link())>{own.copy_link}</button>

@@ -10,17 +10,17 @@ use leptos::prelude::*;
 pub(crate) fn Form() -> impl IntoView {
     let atlas = use_atlas();
     let words = atlas.own();
-    let show = atlas.show();
+    let [bank, float] = [Key::Bank, Key::Float].map(|key| atlas.part(move |it| it.shows(key)));
     view! {
         <section class="form" aria-label=words.form>
             <Segments key=Key::Show/>
             <Segments key=Key::View/>
             <Typed key=Key::Date/>
             <Days/>
-            <Show when=move || show.get().is_of_rule()>
+            <Show when=move || bank.get()>
                 <Typed key=Key::Bank slides=[3.0, 60.0, 1.0]/>
             </Show>
-            <Show when=move || show.get() == super::shown::Show::Simulated>
+            <Show when=move || float.get()>
                 <Typed key=Key::Airspeed/>
                 <Chosen key=Key::Float/>
             </Show>

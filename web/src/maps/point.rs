@@ -62,7 +62,7 @@ pub(crate) fn AtPoint() -> impl IntoView {
                 {row("at-horizontal", words.horizontal, of_field(words.horizontal_of), none)}
                 {row("at-zone", words.zone, of_field(words.zone_of), none)}
             </dl>
-            <h4>{words.lags}</h4>
+            <h4>{move || (words.lags)(turn.get().map(|turn| turn.bank))}</h4>
             <dl class="figures">
                 {row("at-rule", words.by_rule, Signal::derive(move || lag(rule())), none)}
                 {row(

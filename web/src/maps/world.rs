@@ -4,8 +4,8 @@ use super::atlas::{Atlas, folded, use_atlas};
 use super::figures::{csv, table};
 use super::key::Key;
 use crate::arrows::moved_by;
-use crate::download::{download, download_png};
-use crate::numbers::{TableOf, as_text};
+use crate::download::{copy_png, download, download_png};
+use crate::numbers::{TableOf, as_csv, as_text};
 use crate::stage::Stage;
 use drawing::shape::Shape;
 use drawing::svg::Picture;
@@ -237,10 +237,19 @@ pub(crate) fn TakeHome() -> impl IntoView {
     let save_csv = move |_| {
         untrack(|| download(&format!("{}.csv", name()), "text/csv", &csv(atlas)));
     };
+    let image = move |_| {
+        untrack(|| {
+            let size = size_at_home(atlas.projection().get());
+            atlas.tell(copy_png(size, atlas.theme(), drawn(atlas, size)));
+        });
+    };
     let text = move |_| atlas.copy(untrack(|| as_text(&table(atlas))));
+    let copy_csv = move |_| atlas.copy(untrack(|| as_csv(&table(atlas))));
     view! {
         <div class="take-home" role="group" aria-label=words.take_home>
             <button type="button" on:click=text>{words.copy_text}</button>
+            <button type="button" on:click=copy_csv>{words.copy_csv}</button>
+            <button type="button" on:click=image>{words.copy_image}</button>
             <button type="button" on:click=save_csv>{words.save_csv}</button>
             <button type="button" on:click=svg>{words.save_svg}</button>
             <button type="button" on:click=png>{words.save_png}</button>

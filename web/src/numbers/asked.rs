@@ -171,11 +171,14 @@ impl Asked {
         asked
     }
 
-    /// The fields that an address for `part` must name, and what stands in them.
+    /// The fields that an address for `part` must name, and what stands in them. The day is among
+    /// them wherever a figure depends on it: the address is opened on other days too.
     pub(crate) fn named(&self, part: Part) -> impl Iterator<Item = (&'static str, &str)> {
         (part.keys().iter())
             .map(|key| (*key, self.text(*key)))
-            .filter(|(key, text)| self.first(*key) != *text)
+            .filter(move |(key, text)| {
+                self.first(*key) != *text || *key == Key::Date && self.shows(part, *key)
+            })
             .map(|(key, text)| (key.name(), text))
     }
 
@@ -251,6 +254,22 @@ mod tests {
             found.map(|(_, text)| text.clone())
         };
         assert_eq!(asked().at("swing", find), there);
+    }
+
+    #[test]
+    fn a_link_by_place_gives_the_same_on_another_day() {
+        let mut here = asked();
+        assert_eq!(here.named(Part::Planner).count(), 0, "no day by latitude");
+        here.set(Key::Way, "place".to_owned());
+        let named: Vec<(&str, String)> = (here.named(Part::Planner))
+            .map(|(name, text)| (name, text.to_owned()))
+            .collect();
+        let find = |name: &str| {
+            let found = named.iter().find(|(it, _)| *it == name);
+            found.map(|(_, text)| text.clone())
+        };
+        let later = Asked::new("2027-08-09".to_owned()).at("planner", find);
+        assert_eq!(later.text(Key::Date), "2026-05-01");
     }
 
     #[test]

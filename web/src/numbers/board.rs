@@ -95,6 +95,11 @@ impl Board {
         self.part(move |asked| asked.choice(key))
     }
 
+    /// Whether a field stands on the page as it is asked for.
+    pub(crate) fn shows(self, key: Key) -> Memo<bool> {
+        self.part(move |asked| asked.shows(asked.part, key))
+    }
+
     /// What is wrong with a field.
     pub(crate) fn wrong(self, key: Key) -> Memo<Option<String>> {
         Memo::new(move |_| {

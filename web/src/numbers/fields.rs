@@ -47,34 +47,20 @@ pub(crate) fn Place() -> impl IntoView {
     }
 }
 
-/// How the turns are flown: by bank or by rate, how fast, and by which float.
+/// How the turns are flown: by bank or by rate, how fast, with which lead, and by which float; as
+/// much of it as what is shown depends on.
 #[component]
-pub(crate) fn Flown(
-    /// Whether the lead can be chosen too.
-    #[prop(optional)]
-    leads: bool,
-) -> impl IntoView {
+pub(crate) fn Flown() -> impl IntoView {
     let board = use_board();
-    let turning = board.choice(Key::Turning);
+    let [turning, bank, rate, lead, roll] =
+        [Key::Turning, Key::Bank, Key::Rate, Key::Lead, Key::RollRate].map(|key| board.shows(key));
     view! {
-        <Segments key=Key::Turning/>
-        {move || match turning.get() {
-            "rate" => view! { <Typed key=Key::Rate/> }.into_any(),
-            _ => view! { <Typed key=Key::Bank slides=[3.0, 60.0, 1.0]/> }.into_any(),
-        }}
+        <Show when=move || turning.get()><Segments key=Key::Turning/></Show>
+        <Show when=move || bank.get()><Typed key=Key::Bank slides=[3.0, 60.0, 1.0]/></Show>
+        <Show when=move || rate.get()><Typed key=Key::Rate/></Show>
         <Typed key=Key::Airspeed/>
-        {leads.then(|| view! { <Lead/> })}
+        <Show when=move || lead.get()><Segments key=Key::Lead/></Show>
+        <Show when=move || roll.get()><Typed key=Key::RollRate/></Show>
         <Chosen key=Key::Float/>
-    }
-}
-
-/// How the lead is reckoned.
-#[component]
-fn Lead() -> impl IntoView {
-    let board = use_board();
-    let lead = board.choice(Key::Lead);
-    view! {
-        <Segments key=Key::Lead/>
-        <Show when=move || lead.get() == "roll"><Typed key=Key::RollRate/></Show>
     }
 }

@@ -73,8 +73,8 @@ pub(crate) fn HandOuts() -> impl IntoView {
         words: None,
         sheets: Callback::new(move |()| untrack(|| sheets.get().unwrap_or_default())),
     };
-    let seeded = move || matches!(kind.get(), "worksheet" | "deviation");
-    let banked = move || matches!(kind.get(), "roll-outs" | "worksheet" | "aids");
+    let [placed, flown, seeded, beside] =
+        [Key::Way, Key::Airspeed, Key::Seed, Key::Beside].map(|key| board.shows(key));
     let print = move |_| {
         // Refused only by a browser that cannot print.
         let _ = window().print();
@@ -84,10 +84,10 @@ pub(crate) fn HandOuts() -> impl IntoView {
             <Segments key=Key::Sheet/>
             <Segments key=Key::Paper/>
             <Show when=move || kind.get() == "plan"><LessonChoice lessons/></Show>
-            <Show when=move || kind.get() != "plan"><Place/></Show>
-            {move || banked().then(|| view! { <Flown leads={kind.get() == "roll-outs"}/> })}
-            <Show when=seeded><Typed key=Key::Seed/></Show>
-            <Show when=move || kind.get() == "roll-outs"><Typed key=Key::Beside/></Show>
+            <Show when=move || placed.get()><Place/></Show>
+            <Show when=move || flown.get()><Flown/></Show>
+            <Show when=move || seeded.get()><Typed key=Key::Seed/></Show>
+            <Show when=move || beside.get()><Typed key=Key::Beside/></Show>
         </section>
         <section class="results" aria-label=words.results>
             <h2>{words.title}</h2>

@@ -4,12 +4,12 @@ use super::board::use_board;
 use super::fields::Segments;
 use super::key::Key;
 use super::meant::OnTheRamp;
-use super::taken::{PictureOf, TableOf, as_csv, as_text};
+use super::swing_record::table_home;
+use super::taken::{PictureOf, TableOf, TakeHome};
 use crate::link;
 use compass::heading::MagneticHeading;
 use drawing::heeling_chart::{HeelingChartView, heeling_chart};
 use kurbo::Size;
-use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 use lessons::link::Kind;
 use lessons::swing::Banked;
@@ -69,9 +69,7 @@ pub(crate) fn InTheBank(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
             {move || found.get().map(|found| {
                 let tabled = found.map(|row| std::array::from_fn(|index| row[3 * index]));
                 let table = (words.in_bank)(&tabled);
-                let copies = [as_text(&table), as_csv(&table)];
-                let [text, csv] = copies.map(|copy| move |_: MouseEvent| board.copy(copy.clone()));
-                let own = board.own();
+                let home = table_home("dipwise-heeling", words.heeling, table.clone());
                 view! {
                     <div class="found">
                         <TableOf caption=words.heeling table/>
@@ -98,10 +96,7 @@ pub(crate) fn InTheBank(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
                             }
                         />
                     </div>
-                    <div class="take-home" role="group" aria-label=words.heeling>
-                        <button type="button" on:click=text>{own.copy_text}</button>
-                        <button type="button" on:click=csv>{own.copy_csv}</button>
-                    </div>
+                    <TakeHome home of=words.heeling/>
                 }
             })}
             <div class="take-home">

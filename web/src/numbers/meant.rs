@@ -110,6 +110,8 @@ impl<'a> Reader<'a> {
                 reader.refuse(*key, Wrong::NotANumber(text.chars().take(20).collect()));
             }
         }
+        // What nobody sees, nobody can mend.
+        (reader.refusals).retain(|refusal| asked.shows(asked.part, refusal.key));
         reader.refusals
     }
 
@@ -159,7 +161,7 @@ impl<'a> Reader<'a> {
 
     /// The second latitude, where there is one; none where it is wrong.
     fn beside(&mut self) -> Option<Option<Setting>> {
-        if self.asked.text(Key::Beside).trim().is_empty() {
+        if !self.shows(Key::Beside) || self.asked.text(Key::Beside).trim().is_empty() {
             return Some(None);
         }
         let latitude = self.number(Key::Beside, LATITUDE, NORTH_SOUTH)?;
@@ -170,7 +172,7 @@ impl<'a> Reader<'a> {
     /// The bank, whichever way it is asked; the rate is refused where it takes more bank than can
     /// be planned.
     fn bank(&mut self, airspeed: Option<f64>) -> Option<f64> {
-        if self.asked.choice(Key::Turning) == "bank" {
+        if !self.shows(Key::Turning) || self.asked.choice(Key::Turning) == "bank" {
             return self.number(Key::Bank, BANK, &[]);
         }
         let rate = self.number(Key::Rate, RATE, &[])?;
@@ -247,7 +249,7 @@ impl<'a> Reader<'a> {
         if value != value.round() {
             let text = self.asked.text(Key::Seed).to_owned();
             self.refuse(Key::Seed, Wrong::NotANumber(text));
-            return None;
+            return (!self.shows(Key::Seed)).then_some(value as u64);
         }
         Some(value as u64)
     }
@@ -317,6 +319,10 @@ impl<'a> Reader<'a> {
         self.asked.choice(key)
     }
 
+    fn shows(&self, key: Key) -> bool {
+        self.asked.shows(self.asked.part, key)
+    }
+
     /// A heading, rad.
     pub(super) fn heading(&mut self, key: Key) -> Option<f64> {
         self.number(key, HEADING, &[])
@@ -331,6 +337,8 @@ impl<'a> Reader<'a> {
     ) -> Option<f64> {
         match within(self.asked.text(key), range, sides) {
             Ok(value) => Some(value),
+            // Nothing that is shown depends on it.
+            Err(_) if !self.shows(key) => within(key.at_first(), range, sides).ok(),
             Err(wrong) => {
                 self.refuse(key, wrong);
                 None

@@ -3,6 +3,7 @@
 //! | file | concern |
 //! |---|---|
 //! | `key.rs`, `asked.rs` | the fields, and what stands in them and in the address |
+//! | `stands.rs` | which fields stand on the page |
 //! | `meant.rs` | fields → numbers, or what is wrong with them |
 //! | `work.rs` | roll-outs, planned between frames |
 //! | `board.rs` | what all parts of the page share |
@@ -22,6 +23,7 @@ mod key;
 mod lesson;
 mod meant;
 mod planner;
+mod stands;
 mod swing;
 mod swing_record;
 mod taken;

@@ -25,7 +25,7 @@ pub(crate) fn Planner() -> impl IntoView {
     view! {
         <section class="form" aria-label=words.planner.form>
             <Place/>
-            <Flown leads=true/>
+            <Flown/>
             <Segments key=Key::Side/>
             <Typed key=Key::Target/>
             <Segments key=Key::Every/>

@@ -159,6 +159,7 @@ fn Adjustment(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
     let board = use_board();
     let words = &board.own().swing;
     let step = Memo::new(move |_| board.choice(Key::Step).get().parse::<usize>().unwrap_or(0));
+    let wrong = board.wrong(Key::Step);
     let item = move |index: usize| {
         let current = move || (step.get() == index).then_some("step");
         let done = move || if step.get() > index { words.done } else { "" };
@@ -198,6 +199,7 @@ fn Adjustment(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
             <p class="hint" id="next" aria-live="polite">
                 {move || (words.next)(step.get(), ready())}
             </p>
+            <p class="wrong">{move || wrong.get()}</p>
             <div class="take-home">
                 <button
                     type="button"

@@ -9,7 +9,8 @@ use compass::heading::CompassHeading;
 use kurbo::Size;
 use leptos::prelude::*;
 use lessons::corrections::DeviationCard;
-use lessons::sheet::deviation::{self, Swing};
+use lessons::sheet::deviation::{self, CAUTION, Swing};
+use lessons::sheet::{Part, Sheet, Table};
 use lessons::swing::{LIMIT, by_means, fitted, greatest, residuals};
 
 /// The swing of record, once it is asked for.
@@ -20,6 +21,7 @@ pub(crate) fn Record(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
     let every = board.choice(Key::Swing);
     let swung = board.choice(Key::Swung);
     let electric = board.choice(Key::Electric);
+    let wrong = board.wrong(Key::Swung);
     let record = Memo::new(move |_| {
         let it = ramp.get().filter(|_| swung.get() == "yes")?;
         let every = if every.get() == "45" { 45 } else { 30 };
@@ -45,6 +47,7 @@ pub(crate) fn Record(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
             >
                 {words.swing_it}
             </button>
+            <p class="wrong">{move || wrong.get()}</p>
             {move || record.get().map(|(name, found)| view! { <Found name found/> })}
         </div>
     }
@@ -64,10 +67,13 @@ fn Found(name: String, found: Vec<(CompassHeading, f64)>) -> impl IntoView {
     let table = (words.found)(&found, &left);
     let coefficients = fit.zip(card.as_ref().ok()).map(|((fit, most_left), card)| {
         let table = (words.coefficients)(&by_means(card), &fit);
+        let title = words.coefficients_title;
+        let home = table_home("dipwise-coefficients", title, table.clone());
         view! {
-            <div>
-                <TableOf caption=words.coefficients_title table/>
+            <div class="coefficients">
+                <TableOf caption=title table/>
                 <p class="hint">{(words.left_over)(most_left.to_degrees())}</p>
+                <TakeHome home of=title/>
             </div>
         }
     });
@@ -125,5 +131,24 @@ fn Found(name: String, found: Vec<(CompassHeading, f64)>) -> impl IntoView {
                 .map(|page| view! { <div class="paper" inner_html=page></div> })
                 .collect_view()}
         </div>
+    }
+}
+
+/// One table of the swing, to be taken home alone.
+pub(crate) fn table_home(name: &'static str, title: &'static str, table: Table) -> Home {
+    let kept = StoredValue::new(table);
+    Home {
+        name,
+        words: Some(Callback::new(move |()| {
+            kept.with_value(|table| [as_text(table), as_csv(table)])
+        })),
+        sheets: Callback::new(move |()| {
+            vec![Sheet {
+                title: title.to_owned(),
+                under: String::new(),
+                parts: vec![Part::Table(kept.get_value())],
+                caution: CAUTION.to_owned(),
+            }]
+        }),
     }
 }

@@ -120,7 +120,12 @@ pub(crate) struct Home {
 
 /// The buttons that take something home.
 #[component]
-pub(crate) fn TakeHome(home: Home) -> impl IntoView {
+pub(crate) fn TakeHome(
+    home: Home,
+    /// What is taken, where there are several such groups on the page.
+    #[prop(optional)]
+    of: Option<&'static str>,
+) -> impl IntoView {
     let board = use_board();
     let words = board.own();
     let copies = home.words.map(|made| {
@@ -151,7 +156,7 @@ pub(crate) fn TakeHome(home: Home) -> impl IntoView {
         board.tell(copy_png(size, handouts::theme(), shapes));
     };
     view! {
-        <div class="take-home" role="group" aria-label=words.take_home>
+        <div class="take-home" role="group" aria-label=of.unwrap_or(words.take_home)>
             {copies}
             <button type="button" on:click=image>{words.copy_image}</button>
             <button type="button" on:click=svg>{words.save_svg}</button>

@@ -80,7 +80,6 @@ fn aids(site: &Site) -> Vec<[String; 3]> {
     let on_east = in_speed_change(east, 0.1, dip).error_from(east);
     let standard = coordinated_bank(3_f64.to_radians(), site.airspeed);
     let knots = site.airspeed / KNOT;
-    let whole = |angle: f64| format!("{:.0}°", angle.abs().to_degrees());
     [
         (
             side(
@@ -102,7 +101,7 @@ fn aids(site: &Site) -> Vec<[String; 3]> {
             "By the latitude",
             format!(
                 "On north and south by the latitude, here {}.",
-                whole(site.latitude)
+                signs::size(site.latitude)
             ),
             "FAA-H-8083-15B, for 15° to 18° of bank. The table below shows how it fares here."
                 .to_owned(),
@@ -111,7 +110,7 @@ fn aids(site: &Site) -> Vec<[String; 3]> {
             "15° and half the latitude",
             format!(
                 "The same with 15° and half the latitude, here {}.",
-                whole(half_latitude(site.latitude))
+                signs::size(half_latitude(site.latitude))
             ),
             "Common practice. It equals the first at 30° of latitude.".to_owned(),
         ),
@@ -142,7 +141,7 @@ fn aids(site: &Site) -> Vec<[String; 3]> {
             format!(
                 "Steeper than {} of bank here (90° less the dip), a card in a steady turn never \
                  comes all the way round.",
-                whole(bank_without_revolution(dip))
+                signs::size(bank_without_revolution(dip))
             ),
         ),
         (
@@ -160,7 +159,7 @@ fn aids(site: &Site) -> Vec<[String; 3]> {
             format!(
                 "Nothing on north and south; gone when the speed holds. At 0.1 g on east here {} \
                  (closed form).",
-                whole(on_east)
+                signs::size(on_east)
             ),
         ),
         (

@@ -18,9 +18,21 @@ pub(super) fn degrees(angle: f64) -> String {
     format!("{}°", plain(angle.to_degrees()))
 }
 
+/// An angle in whole degrees, with or without its sign. Half degrees are common, as half a bank or
+/// half a latitude is one, and must not fall to either side by the last bit: tables elsewhere
+/// round to six decimals first, so this does.
+fn whole(angle: f64) -> i64 {
+    ((angle.to_degrees() * 1e6).round() / 1e6).round() as i64
+}
+
+/// The size of an angle in whole degrees: `36°`.
+pub(super) fn size(angle: f64) -> String {
+    format!("{}°", whole(angle).abs())
+}
+
 /// An angle in whole degrees with its sign: `+12°`, `−3°`, `0°`.
 pub(super) fn signed(angle: f64) -> String {
-    match angle.to_degrees().round() as i64 {
+    match whole(angle) {
         0 => "0°".to_owned(),
         whole if whole < 0 => format!("−{}°", -whole),
         whole => format!("+{whole}°"),
@@ -32,8 +44,7 @@ pub(super) fn heading(whole_degrees: u16) -> String {
     format!("{whole_degrees:03}°")
 }
 
-/// A compass reading in whole degrees. Half degrees are common, as half a bank is one, and must not
-/// fall to either side by the last bit: tables elsewhere round to six decimals first, so this does.
+/// A compass reading in whole degrees, a half as in [`whole`].
 pub(super) fn reading(reading: CompassHeading) -> String {
     let degrees = (reading.degrees() * 1e6).round() / 1e6;
     match degrees.round() as u16 {
@@ -73,6 +84,15 @@ mod tests {
             [signed(angle(-2.6)), signed(angle(0.4)), signed(angle(12.0))],
             ["−3°", "0°", "+12°"]
         );
+        // Half of 41° and 15°, and the same by another way round.
+        let half = 15_f64.to_radians() + 41_f64.to_radians() / 2.0;
+        let other = angle(35.5) - 2.0 * f64::EPSILON;
+        for half in [half, other] {
+            assert_eq!(
+                [size(half), size(-half), signed(half)],
+                ["36°", "36°", "+36°"]
+            );
+        }
         assert_eq!(
             [east_west(angle(-3.0)), east_west(angle(0.01))],
             ["3° W", "0°"]

@@ -127,7 +127,7 @@ fn asked(question: &Question) -> String {
             heading: on,
             hundredths_g,
         } => format!(
-            "On {} you {} speed at a steady {:.2} g. By the closed form, how much does the \
+            "On {} you {} speed at a steady {:.2}\u{a0}g. By the closed form, how much does the \
              compass read too much (+) or too little (−)?",
             heading(on),
             if hundredths_g < 0 { "lose" } else { "gain" },
