@@ -18,6 +18,8 @@ pub(crate) enum Unread {
     Level(String),
     /// The tolerance.
     Tolerance(String),
+    /// Of which other task it is.
+    Of(String),
     /// The task as a whole, in a sentence.
     Task(String),
 }
@@ -72,6 +74,12 @@ pub(crate) fn task(fields: &str) -> Result<Option<TaskId>, Unread> {
         let tolerance = text.parse().ok().filter(|it: &f64| it.is_finite());
         id.tolerance_deg = tolerance.ok_or_else(|| Unread::Tolerance(text.to_owned()))?;
     }
+    if let Some(text) = field("of") {
+        id.of_timed_turn = text == Kind::TimedTurn.name();
+        if !id.of_timed_turn {
+            return Err(Unread::Of(text.to_owned()));
+        }
+    }
     id.check()
         .map_err(|error| Unread::Task(error.to_string()))?;
     Ok(Some(id))
@@ -110,6 +118,9 @@ pub(crate) fn fields(id: &TaskId) -> String {
         text.push_str(&format!("&lat={latitude}"));
     }
     text.push_str(&format!("&level={}&tol={}", id.level, id.tolerance_deg));
+    if id.of_timed_turn {
+        text.push_str(&format!("&of={}", Kind::TimedTurn.name()));
+    }
     text
 }
 
@@ -132,6 +143,9 @@ mod tests {
                     ..TaskId::new(kind, u64::MAX)
                 };
                 assert_eq!(task(&fields(&id)), Ok(Some(id)));
+                if let Some(id) = id.by_the_compass() {
+                    assert_eq!(task(&fields(&id)), Ok(Some(id)));
+                }
             }
         }
     }
@@ -151,7 +165,8 @@ mod tests {
         assert_eq!(with("level=easy"), Unread::Level("easy".to_owned()));
         assert_eq!(with("tol=inf"), Unread::Tolerance("inf".to_owned()));
         assert_eq!(with("number=1.5"), Unread::Number("1.5".to_owned()));
-        for beyond in ["lat=80", "lat=5", "level=4", "tol=0"] {
+        assert_eq!(with("of=read"), Unread::Of("read".to_owned()));
+        for beyond in ["lat=80", "lat=5", "level=4", "tol=0", "of=timed-turn"] {
             assert!(matches!(with(beyond), Unread::Task(_)), "{beyond}");
         }
     }

@@ -111,6 +111,7 @@ pub(super) static PLAY: PlayWords = PlayWords {
     happened: "What happened",
     why: "Why",
     rule: "The rule of thumb",
+    turns: super::en_turns::TURNS,
     ideals: "When to begin to roll out",
     ideal: IdealWords {
         by_rule: "By the rule: latitude",
@@ -183,6 +184,9 @@ pub(super) static PLAY: PlayWords = PlayWords {
             Unread::Level(text) => format!("level: it must be 1, 2 or 3, not “{text}”."),
             Unread::Tolerance(text) => {
                 format!("tolerance: it must be from 1° to 30°, not “{text}”.")
+            }
+            Unread::Of(text) => {
+                format!("of: it can be timed-turn alone, not “{text}”.")
             }
             Unread::Task(reason) => format!("{reason}."),
         },

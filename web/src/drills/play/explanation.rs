@@ -3,6 +3,7 @@
 use super::ask::Ask;
 use super::board::use_board;
 use super::replay::Replay;
+use super::turns::Turns;
 use super::verdict::Verdict;
 use super::views::MarkScale;
 use super::{AskButton, focus_on_arrival};
@@ -26,7 +27,8 @@ pub(super) fn Explained() -> impl IntoView {
         Ok(Some(mark)) => view! { <Marked task chosen mark flies/> }.into_any(),
         Ok(None) => ().into_any(),
         Err(reason) => {
-            view! { <p class="wrong" role="alert">{reason}</p> <Ways flies/> }.into_any()
+            view! { <p class="wrong" role="alert">{reason}</p> <Ways flies may_compare=false/> }
+                .into_any()
         }
     })
 }
@@ -80,7 +82,8 @@ fn Marked(task: Task, chosen: Option<usize>, mark: Mark, flies: bool) -> impl In
                 <Ideals task=task.clone() mark/>
             </div>
             {flies.then(|| view! { <Replay/> })}
-            <Ways flies=task.id.kind.is_flown()/>
+            <Turns/>
+            <Ways flies=task.id.kind.is_flown() may_compare=task.id.by_the_compass().is_some()/>
         </div>
     }
 }
@@ -140,13 +143,16 @@ fn Ideals(task: Task, mark: Mark) -> impl IntoView {
     .into_any()
 }
 
-/// Another try, or the next task.
+/// The next task, the same turn by the compass, or another try.
 #[component]
-fn Ways(flies: bool) -> impl IntoView {
+fn Ways(flies: bool, may_compare: bool) -> impl IntoView {
     let words = use_board().words;
     view! {
         <div class="acts ways-on">
             <AskButton ask=Ask::Next label=words.next.to_owned() key="n" class="strong"/>
+            {may_compare.then(|| view! {
+                <AskButton ask=Ask::ByTheCompass label=words.turns.fly.to_owned() key="c"/>
+            })}
             <AskButton ask=Ask::Again label=words.again.to_owned() key="r"/>
             {flies.then(|| view! {
                 <AskButton ask=Ask::AgainFromHere label=words.again_from_here.to_owned() key="b"/>

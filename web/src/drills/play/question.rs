@@ -29,10 +29,17 @@ pub(super) fn Question() -> impl IntoView {
         .map(|(task, begun_before, is_watched)| {
             let kind = task.id.kind;
             let flown = kind.is_flown();
+            let by_compass = task.id.of_timed_turn;
+            let title = if by_compass {
+                words.turns.title
+            } else {
+                (words.kind)(kind)
+            };
             view! {
                 <div class="asked">
-                    <h2 tabindex="-1" node_ref=heading>{(words.kind)(kind)}</h2>
+                    <h2 tabindex="-1" node_ref=heading>{title}</h2>
                     <p class="question" id="question">{task.question.clone()}</p>
+                    {by_compass.then(|| view! { <p class="note">{words.turns.counts_not}</p> })}
                     {begun_before.then(|| view! { <p class="note">{words.begun_before}</p> })}
                     <Situation kind paper=task.paper.clone()/>
                     {is_watched.then(|| view! { <Watch/> })}

@@ -30,6 +30,7 @@ impl Attempt {
                 self.look_at(step);
                 self.stand(Still::Paused);
             }
+            (Ask::ByTheCompass, Stage::Explained) => self.by_the_compass(),
             (Ask::Again, Stage::Explained) => self.again(0),
             (Ask::AgainFromHere, Stage::Explained) => {
                 let here = self.scene.as_ref().map_or(0, |it| it.state().step);
