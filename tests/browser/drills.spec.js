@@ -1,52 +1,9 @@
 // The page of drills: each kind of task is put, answered and explained, by keyboard and by touch.
 
 import AxeBuilder from '@axe-core/playwright';
-import { execFile } from 'node:child_process';
-import { promisify } from 'node:util';
+import { address, bankTo, goOn, play, put, SEED, stage, stopClock, untilRead } from './drilling.js';
 import { expect, test } from './fixtures.js';
 import { fitAThumb } from './thumb.js';
-
-// The program, set by `cargo xtask test browser`.
-const { DIPWISE } = process.env;
-
-const run = promisify(execFile);
-const SEED = 7;
-
-const play = (page) => page.locator('.play');
-const stage = (page, name) =>
-  expect(play(page)).toHaveAttribute('data-stage', name, { timeout: 15_000 });
-const address = (kind, more = 'level=1&tol=10') => `drills.html#practise?kind=${kind}&seed=${SEED}&${more}`;
-
-// The same task as the program gives it.
-async function task(kind) {
-  expect(DIPWISE, 'where the program is: run this by `cargo xtask test browser`').toBeTruthy();
-  const { stdout } = await run(DIPWISE, [
-    ...['drill', '--kind', kind, '--seed', String(SEED), '--level', '1', '--count', '1'],
-    ...['--format', 'json'],
-  ]);
-  return JSON.parse(stdout)[0];
-}
-
-async function put(open, page, kind) {
-  await open(address(kind));
-  await stage(page, 'asked');
-  const asked = await task(kind);
-  await expect(page.locator('#question')).toHaveText(asked.question);
-  return asked;
-}
-
-// From now on the page's clock stands unless it is told to go on.
-async function stopClock(page) {
-  const now = await page.evaluate(() => Date.now());
-  await page.clock.pauseAt(now + 1000);
-}
-
-// Lets the page's own clock go on, frame by frame, so that a flight of minutes takes seconds.
-async function goOn(page, seconds) {
-  for (let gone = 0; gone < seconds - 1e-6; gone += 0.5) {
-    await page.clock.fastForward(Math.min(500, Math.round(1000 * (seconds - gone))));
-  }
-}
 
 test('what is chosen is answered by keyboard, explained, and tried again', async ({ open, page }) => {
   for (const kind of ['predict', 'read', 'name-the-cause', 'corrections']) {
@@ -91,25 +48,12 @@ test('a turn is flown by keyboard on the compass alone, and one by the clock', a
     // The reference is covered: nothing on the page says the heading.
     await expect(page.locator('#heading')).toHaveCount(0);
     await expect(page.locator('#card')).toHaveCount(kind === 'roll-out' ? 1 : 0);
-    const key = bank < 0 ? 'ArrowLeft' : 'ArrowRight';
-    const steep = Math.round(Math.abs(bank));
-    for (let by = 0; by < Math.floor(steep / 5); by += 1) await page.keyboard.press(key);
-    for (let by = 0; by < steep % 5; by += 1) await page.keyboard.press(`Shift+${key}`);
-    await expect(page.locator('.instruments')).toContainText(`asked: ${steep}°`);
+    await bankTo(page, bank);
     if (kind === 'timed-turn') {
       await goOn(page, seconds);
     } else {
-      // What a screen reader is told of the card.
-      const past = async () => {
-        await page.keyboard.press('t');
-        const told = await page.locator('.play > [role=status]').textContent();
-        const read = Number(/Compass (\d{3})/.exec(told)[1]);
-        return Math.sign(bank) * (((read - reading + 540) % 360) - 180);
-      };
       await goOn(page, 8);
-      for (let at = 0; at < 200 && !((await past()) >= -0.5 && (await past()) < 45); at += 1) {
-        await goOn(page, 0.5);
-      }
+      await untilRead(page, reading, bank);
     }
     await page.keyboard.press('l');
     await goOn(page, 20);

@@ -20,6 +20,8 @@ pub(crate) enum Unread {
     Level(String),
     /// The tolerance.
     Tolerance(String),
+    /// Of which other task it is.
+    Of(String),
     /// The task as a whole: there is none.
     Task(DrillError),
 }
@@ -74,6 +76,12 @@ pub(crate) fn task(fields: &str) -> Result<Option<TaskId>, Unread> {
         let tolerance = text.parse().ok().filter(|it: &f64| it.is_finite());
         id.tolerance_deg = tolerance.ok_or_else(|| Unread::Tolerance(text.to_owned()))?;
     }
+    if let Some(text) = field("of") {
+        id.of_timed_turn = text == Kind::TimedTurn.name();
+        if !id.of_timed_turn {
+            return Err(Unread::Of(text.to_owned()));
+        }
+    }
     id.check().map_err(Unread::Task)?;
     Ok(Some(id))
 }
@@ -111,6 +119,9 @@ pub(crate) fn fields(id: &TaskId) -> String {
         text.push_str(&format!("&lat={latitude}"));
     }
     text.push_str(&format!("&level={}&tol={}", id.level, id.tolerance_deg));
+    if id.of_timed_turn {
+        text.push_str(&format!("&of={}", Kind::TimedTurn.name()));
+    }
     text
 }
 
@@ -133,6 +144,9 @@ mod tests {
                     ..TaskId::new(kind, u64::MAX)
                 };
                 assert_eq!(task(&fields(&id)), Ok(Some(id)));
+                if let Some(id) = id.by_the_compass() {
+                    assert_eq!(task(&fields(&id)), Ok(Some(id)));
+                }
             }
         }
     }
@@ -152,7 +166,8 @@ mod tests {
         assert_eq!(with("level=easy"), Unread::Level("easy".to_owned()));
         assert_eq!(with("tol=inf"), Unread::Tolerance("inf".to_owned()));
         assert_eq!(with("number=1.5"), Unread::Number("1.5".to_owned()));
-        for beyond in ["lat=80", "lat=5", "level=4", "tol=0"] {
+        assert_eq!(with("of=read"), Unread::Of("read".to_owned()));
+        for beyond in ["lat=80", "lat=5", "level=4", "tol=0", "of=timed-turn"] {
             assert!(matches!(with(beyond), Unread::Task(_)), "{beyond}");
         }
     }

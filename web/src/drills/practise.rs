@@ -45,11 +45,16 @@ fn Asked(id: TaskId, words: &'static PlayWords) -> impl IntoView {
         go_to(&TaskId {
             seed: fresh(),
             number: 0,
+            of_timed_turn: false,
             // A latitude that was drawn for a hemisphere stays, as one that was typed does.
             ..id
         });
     };
     let to_form = format!("#{}?{}", Part::Practise.name(), form_fields(&id));
+    let by_compass = id.by_the_compass().map(|id| {
+        let address = format!("#{}?{}", Part::Practise.name(), asked::fields(&id));
+        view! { <a href=address>{words.turns.title}</a> }
+    });
     view! {
         <Play
             put
@@ -60,6 +65,7 @@ fn Asked(id: TaskId, words: &'static PlayWords) -> impl IntoView {
         />
         <p class="had-again">
             {(words.practise.had_again)(id.seed)} " "
+            {by_compass} " "
             <a href=to_form>{words.practise.change}</a>
         </p>
     }

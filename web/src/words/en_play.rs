@@ -64,6 +64,9 @@ pub(super) static PLAY: PlayWords = PlayWords {
     },
     keys_after: |kind| match kind {
         Kind::Corrections => "Keys: N goes on, R tries again.",
+        Kind::TimedTurn => {
+            "Keys: N goes on, C flies it by the compass, R tries again, B tries a part of it again, Space plays, + and − change the pace."
+        }
         kind if kind.is_flown() => {
             "Keys: N goes on, R tries again, B tries a part of it again, Space plays, + and − change the pace."
         }
@@ -121,6 +124,7 @@ pub(super) static PLAY: PlayWords = PlayWords {
     happened: "What happened",
     why: "Why",
     rule: "The rule of thumb",
+    turns: super::en_turns::TURNS,
     ideals: "When to begin to roll out",
     ideal: IdealWords {
         by_rule: "By the rule: latitude",
@@ -196,6 +200,9 @@ fn unread(unread: &Unread) -> String {
         }
         Unread::Level(text) => format!("How hard must be 1, 2 or 3, not “{text}”."),
         Unread::Tolerance(text) => format!("Tolerance must be from 1° to 30°, not “{text}”."),
+        Unread::Of(text) => {
+            format!("The link's “of” must be timed-turn or left out, not “{text}”.")
+        }
         Unread::Task(error) => no_task(error),
     }
 }
@@ -218,6 +225,11 @@ fn no_task(error: &DrillError) -> String {
         } => format!(
             "“{}” needs a latitude at least {least}° from the equator, not {latitude}°: nearer to \
              it the errors are too small.",
+            kind(*it)
+        ),
+        DrillError::NoTurnByTheCompass(it) => format!(
+            "Only “{}” can be the turn of a timed turn, not “{}”.",
+            kind(Kind::RollOut),
             kind(*it)
         ),
         other => format!("{other}."),

@@ -27,6 +27,7 @@ mod en_situation;
 mod en_stick;
 mod en_swing;
 mod en_time;
+mod en_turns;
 mod en_views;
 mod en_why;
 mod film;
@@ -38,6 +39,7 @@ pub(crate) mod numbers;
 pub(crate) mod play;
 pub(crate) mod progress;
 pub(crate) mod sets;
+pub(crate) mod turns;
 mod views;
 
 use crate::beside::Change;

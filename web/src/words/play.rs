@@ -1,5 +1,6 @@
 //! The words of a task from its question to its explanation, and of the form that chooses one.
 
+use super::turns::TurnsWords;
 use crate::drills::{Unread, Verdict};
 use lessons::drill::record::Help;
 use lessons::drill::{Kind, North};
@@ -59,6 +60,7 @@ pub(crate) struct PlayWords {
     pub(crate) happened: &'static str,
     pub(crate) why: &'static str,
     pub(crate) rule: &'static str,
+    pub(crate) turns: TurnsWords,
     pub(crate) ideals: &'static str,
     pub(crate) ideal: IdealWords,
     pub(crate) replay: &'static str,

@@ -1,9 +1,8 @@
 //! What the lines and the band are, above the chart.
 
 use super::Words;
-use super::text_width;
 use crate::chart::{Mark, compass_pen, heading_pen};
-use crate::lettering::label;
+use crate::lettering::{label, text_width};
 use crate::outline::segment;
 use crate::shape::{Anchor, Pen, Shape};
 use crate::theme::Role;
@@ -45,6 +44,6 @@ pub(super) fn key(shapes: &mut Vec<Shape>, words: &Words, letters: f64) {
         let at = Point::new(x + long + 0.4 * letters, y);
         let ink = Role::Ink.solid();
         shapes.push(label(words.to_owned(), at, Anchor::Start, size, 400, ink));
-        x = at.x + text_width(words, size) + 0.9 * letters;
+        x = at.x + text_width(words, size) + 1.3 * letters;
     }
 }

@@ -203,6 +203,7 @@ fn a_timed_turn_takes_a_second_for_every_three_degrees() {
             bank_deg,
             rule_s,
             simulated_s,
+            rule_compass_overshoot_deg,
             bare_compass_overshoot_deg,
         }) = task.aim
         else {
@@ -229,7 +230,9 @@ fn a_timed_turn_takes_a_second_for_every_three_degrees() {
             least <= simulated_s && simulated_s <= most,
             "{least} {most}: {task:?}"
         );
-        assert!(bare_compass_overshoot_deg.is_none_or(|it| it.abs() <= 180.0));
+        for overshoot in [rule_compass_overshoot_deg, bare_compass_overshoot_deg] {
+            assert!(overshoot.is_none_or(|it| it.abs() <= 180.0));
+        }
         let may_take = (3.0 * (ROLL_IN_S + simulated_s) + 90.0).ceil();
         assert_eq!(task.flight.as_ref().unwrap().watch_to_s, may_take);
     });

@@ -27,6 +27,8 @@ pub(super) enum Ask {
     Again,
     /// Another try from the moment that is seen.
     AgainFromHere,
+    /// The same turn by the compass.
+    ByTheCompass,
     /// The next task.
     Next,
     /// Say in words what is shown.
@@ -49,6 +51,7 @@ pub(super) fn key(key: &str, shift: bool) -> Option<(Ask, bool)> {
         "+" | "=" => (Ask::SpeedUp, false),
         "r" => (Ask::Again, false),
         "b" => (Ask::AgainFromHere, false),
+        "c" => (Ask::ByTheCompass, false),
         "n" => (Ask::Next, false),
         "t" => (Ask::Tell, false),
         digit => {

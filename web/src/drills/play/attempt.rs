@@ -2,6 +2,7 @@
 //! student asks for come in (`attempt/acts.rs`), what can be seen goes out.
 
 mod acts;
+mod turns;
 
 use crate::clock::{Clock, Rate, Tick};
 use crate::cover::Cover;
@@ -11,9 +12,10 @@ use compass::heading_indicator::HeadingIndicator;
 use compass::simulation::{Moment, STEP, STEPS_PER_SECOND, Simulation};
 use flights::Scenario;
 use lessons::drill::mark::{Mark, TurnFollowed};
-use lessons::drill::record::Help;
+use lessons::drill::record::{Help, Record};
 use lessons::drill::results::Answer;
 use lessons::drill::{Kind, Task, generate};
+pub(super) use turns::Turns;
 
 /// Marks look at a flight ten times a second, and so does what must agree with them.
 const LOOK_EVERY: u64 = STEPS_PER_SECOND / 10;
@@ -96,6 +98,8 @@ pub(super) struct Attempt {
     seconds: f64,
     last_frame: Option<f64>,
     turn_of: u32,
+    /// The turn by the clock that this one by the compass came after.
+    by_clock: Option<Record>,
 }
 
 impl Attempt {
@@ -128,6 +132,7 @@ impl Attempt {
             seconds: 0.0,
             last_frame: None,
             turn_of: 0,
+            by_clock: None,
             put,
             task,
         };
@@ -172,10 +177,10 @@ impl Attempt {
         self.chosen
     }
 
-    /// The answer, the first time that there is one. Another try is marked, and given in its place
+    /// The answer, where it counts, the first time that there is one. Another try is marked, and given in its place
     /// only where it may be: of a flight that may be taken back.
     pub(super) fn give(&mut self) -> Option<Given> {
-        let (answer, _) = self.marked.as_ref()?;
+        let (answer, _) = self.marked.as_ref().filter(|_| self.counts())?;
         let counts = match self.given {
             None => true,
             Some(last) => {

@@ -193,12 +193,12 @@ impl Board {
             if given.is_some() && !moves {
                 attempt.rest();
             }
-            Some((attempt.shown(), given))
+            Some((attempt.shown(), given, attempt.counts()))
         });
-        let Some((shown, given)) = came.flatten() else {
+        let Some((shown, given, counts)) = came.flatten() else {
             return;
         };
-        if before == Some(Stage::Asked) && shown.stage != Stage::Asked {
+        if counts && before == Some(Stage::Asked) && shown.stage != Stage::Asked {
             self.calls.begun.run(());
         }
         if let Some(given) = given {

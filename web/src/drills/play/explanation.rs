@@ -3,6 +3,7 @@
 use super::ask::Ask;
 use super::board::use_board;
 use super::replay::Replay;
+use super::turns::Turns;
 use super::verdict::Verdict;
 use super::views::MarkScale;
 use super::{AskButton, focus_on_arrival};
@@ -26,7 +27,7 @@ pub(super) fn Explained() -> impl IntoView {
         Ok(Some(mark)) => view! { <Marked task chosen mark flies/> }.into_any(),
         Ok(None) => ().into_any(),
         Err(reason) => {
-            view! { <p class="wrong" role="alert">{reason}</p> <Ways kind=task.id.kind/> }
+            view! { <p class="wrong" role="alert">{reason}</p> <Ways kind=task.id.kind may_compare=false/> }
                 .into_any()
         }
     })
@@ -81,7 +82,8 @@ fn Marked(task: Task, chosen: Option<usize>, mark: Mark, flies: bool) -> impl In
                 <Ideals task=task.clone() mark/>
             </div>
             {flies.then(|| view! { <Replay/> })}
-            <Ways kind=task.id.kind/>
+            <Turns/>
+            <Ways kind=task.id.kind may_compare=task.id.by_the_compass().is_some()/>
         </div>
     }
 }
@@ -141,9 +143,9 @@ fn Ideals(task: Task, mark: Mark) -> impl IntoView {
     .into_any()
 }
 
-/// Another try, or the next task.
+/// The next task, the same turn by the compass, or another try.
 #[component]
-fn Ways(kind: Kind) -> impl IntoView {
+fn Ways(kind: Kind, may_compare: bool) -> impl IntoView {
     let board = use_board();
     let words = board.words;
     let at_end = board.part(|it| it.step >= it.span[1]);
@@ -153,6 +155,9 @@ fn Ways(kind: Kind) -> impl IntoView {
     view! {
         <div class="acts ways-on">
             <AskButton ask=Ask::Next label=words.next.to_owned() key="n" class="strong"/>
+            {may_compare.then(|| view! {
+                <AskButton ask=Ask::ByTheCompass label=words.turns.fly.to_owned() key="c"/>
+            })}
             <AskButton ask=Ask::Again label=words.again.to_owned() key="r"/>
             {kind.is_flown().then(|| view! {
                 <AskButton ask=Ask::AgainFromHere label=from_here key="b"/>

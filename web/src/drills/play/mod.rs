@@ -8,6 +8,7 @@
 //! | `verdict.rs` | what a mark comes to |
 //! | `question.rs`, `paper.rs` | the question and its answers |
 //! | `desk.rs` | the flight that counts |
+//! | `turns.rs` | one turn by the clock and by the compass |
 //! | `explanation.rs`, `replay.rs` | the mark, what is said, and the flight again |
 //! | `views.rs` | the pictures |
 
@@ -21,6 +22,7 @@ mod question;
 mod replay;
 #[cfg(test)]
 mod tests;
+mod turns;
 mod verdict;
 mod views;
 

@@ -30,15 +30,22 @@ pub(super) fn Question() -> impl IntoView {
         .map(|(task, put, is_watched)| {
             let kind = task.id.kind;
             let flown = kind.is_flown();
+            let by_compass = task.id.of_timed_turn;
+            let title = if by_compass {
+                words.turns.title
+            } else {
+                (words.kind)(kind)
+            };
             let may = put.allowed.contains(&Help::Reload);
             let before = move || board.was_begun().then(|| (words.begun_before)(may));
             view! {
                 <div class="asked">
                     <h2 tabindex="-1" node_ref=heading>
-                        {(words.kind)(kind)} " "
+                        {title} " "
                         <small>{(words.hard)(task.id.level)}</small>
                     </h2>
                     <p class="question" id="question">{task.question.clone()}</p>
+                    {by_compass.then(|| view! { <p class="note">{words.turns.counts_not}</p> })}
                     <p class="note" id="begun-before" role="status">{before}</p>
                     <Situation kind paper=task.paper.clone()/>
                     {is_watched.then(|| view! { <Watch/> })}

@@ -164,6 +164,53 @@ fn turns_end_by_themselves_and_are_marked_by_what_was_flown() {
 }
 
 #[test]
+fn a_timed_turn_is_flown_again_by_the_compass_marked_compared_and_never_given() {
+    for allowed in [&[][..], &[Help::GoBack]] {
+        let mut it = flown_well(attempt(Kind::TimedTurn, allowed), |_, _| ());
+        assert!(it.give().is_some() && it.counts());
+        let clock = it.task().clone();
+        let found = it.turns().unwrap();
+        assert!(found.by_clock.unwrap().end.unwrap().off_deg.abs() < 10.0);
+        assert_eq!(found.by_compass, None);
+        let (stage, turn_of) = (it.shown().stage, it.shown().turn_of);
+        assert_eq!(stage, Stage::Explained);
+
+        it.ask(Ask::ByTheCompass);
+        let shown = it.shown();
+        assert_eq!(
+            (shown.stage, shown.still),
+            (Stage::Asked, Some(Still::Ready))
+        );
+        assert!(shown.turn_of > turn_of, "it is put anew");
+        assert!(shown.has_card && shown.cover == Cover::Heading);
+        assert_eq!(it.task().flight, clock.flight);
+        assert_eq!(it.give(), None);
+
+        let mut it = flown_well(it, |_, _| ());
+        let (answer, mark) = it.marked().unwrap().unwrap();
+        assert_eq!(answer.record.task, clock.id.by_the_compass().unwrap());
+        assert!(answer.record.used.is_empty(), "it is no going back");
+        assert_eq!(mark.outcome, Outcome::Passed, "{mark:?}");
+        let error = mark.error_deg.unwrap();
+        let found = it.turns().unwrap();
+        assert!(found.by_clock.is_some());
+        assert!((found.by_compass.unwrap().end.unwrap().off_deg - error).abs() < 1e-9);
+        assert!(it.give().is_none() && !it.counts());
+
+        // There is no third way, and another try is one by the compass.
+        it.ask(Ask::ByTheCompass);
+        assert!(is_explained(&it.shown()));
+        it.ask(Ask::Again);
+        let it = flown_well(it, |_, _| ());
+        assert!(it.turns().unwrap().by_clock.is_some());
+    }
+    let mut other = flown_well(attempt(Kind::RollOut, &[]), |_, _| ());
+    assert_eq!(other.turns(), None);
+    other.ask(Ask::ByTheCompass);
+    assert!(is_explained(&other.shown()));
+}
+
+#[test]
 fn help_without_leave_gives_no_mark_and_with_leave_it_does() {
     let pause = |it: &mut Attempt, _: u32| {
         it.ask(Ask::GoOn);

@@ -35,6 +35,7 @@ impl Attempt {
                 self.look_at(step);
                 self.stand(Still::Paused);
             }
+            (Ask::ByTheCompass, Stage::Explained) => self.by_the_compass(),
             (Ask::Again, Stage::Explained) => self.again(0),
             (Ask::AgainFromHere, Stage::Explained) if self.task.id.kind.is_flown() => {
                 let here = self.scene.as_ref().map_or(0, |it| it.state().step);
