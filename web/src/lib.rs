@@ -6,6 +6,7 @@
 //! |---|---|
 //! | `session.rs` | the flight under way; sole caller of the simulation |
 //! | `flown.rs` | a flight as it was flown, to look back at and to cut |
+//! | `blocks.rs` | a list that grows without moving what it holds: the samples of a flight |
 //! | `stretch.rs` | a stretch of it that is replayed over and over |
 //! | `clock.rs` | frame times → whole steps |
 //! | `intent.rs` | what a user can ask for, and the keys for it |
@@ -49,6 +50,7 @@ mod arrows;
 mod beside;
 mod between_frames;
 mod chosen_file;
+mod blocks;
 mod clock;
 mod cockpit;
 mod components;

@@ -13,7 +13,7 @@ use crate::session::{Readout, Session};
 use crate::stage::Stage;
 use crate::words::Button;
 use drawing::strip_chart::{
-    Event, StripChartView, StripLayout, describe, moving, strip_chart, to_csv,
+    Event, StripChartView, StripLayout, describe, laid_out, moving, strip_chart, to_csv,
 };
 use drawing::svg::Picture;
 use kurbo::Size;
@@ -157,8 +157,9 @@ fn Chart() -> impl IntoView {
         {
             cockpit.with_session(|session| {
                 with_view(cockpit, session, |view| {
-                    Stage::paint(&canvas, size, &theme, &strip_chart(view, size));
-                    layout.set(Some(StripLayout::new(view, size)));
+                    let (shapes, place) = laid_out(view, size);
+                    Stage::paint(&canvas, size, &theme, &shapes);
+                    layout.set(Some(place));
                 });
             });
         }
@@ -175,9 +176,11 @@ fn Chart() -> impl IntoView {
     Effect::new(move || {
         let size = size.get();
         let theme = theme(cockpit);
+        let read_off = read_off.get();
         let view = StripChartView {
+            samples: read_off.as_slice(),
             playhead: Some(time.get()),
-            cursor: read_off.get().map(|sample| sample.time),
+            cursor: read_off.map(|sample| sample.time),
             words: words.strips,
             ..StripChartView::default()
         };
