@@ -24,6 +24,7 @@
 //! | `preferences.rs` | what the browser remembers |
 //! | `stage.rs` | shapes → canvas |
 //! | `film.rs`, `film/` | a flight → frames; the bridge to `static/film.js`, which encodes them |
+//! | `drawn.rs` | a picture in the colours of the page |
 //! | `download.rs`, `chosen_file.rs` | text or a picture → a file of the user's; a file that a user chose → text |
 //! | `words/` | every word on the page |
 //! | `teaching.rs`, `teach.rs` | what is taught with the flight, in a program of its own |
@@ -57,6 +58,7 @@ mod components;
 mod cover;
 mod dip_lines;
 mod download;
+mod drawn;
 mod drills;
 mod embed;
 mod field;

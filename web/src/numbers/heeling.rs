@@ -4,7 +4,8 @@ use super::board::use_board;
 use super::fields::Segments;
 use super::key::Key;
 use super::meant::OnTheRamp;
-use super::taken::{PictureOf, TableOf, as_csv, as_text};
+use super::taken::{TableOf, as_csv, as_text};
+use crate::drawn::Drawn;
 use crate::link;
 use compass::heading::MagneticHeading;
 use drawing::heeling_chart::{HeelingChartView, heeling_chart};
@@ -75,7 +76,7 @@ pub(crate) fn InTheBank(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
                 view! {
                     <div class="found">
                         <TableOf caption=words.heeling table/>
-                        <PictureOf
+                        <Drawn
                             id="heeling-chart"
                             title=words.heeling.to_owned()
                             description=(words.heeling_told)(&tabled)
