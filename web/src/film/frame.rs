@@ -11,7 +11,7 @@ use drawing::card_face::{self, CardFaceView};
 use drawing::shape::Shape;
 use drawing::still::{self, Beside, COMPOSED, StillView};
 use drawing::strip_chart::{Sample, StripChartView};
-use drawing::torque_ledger::{self, LedgerView};
+use drawing::torque_ledger::LedgerView;
 
 /// What goes into every frame alike.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -86,12 +86,7 @@ pub(crate) fn frame(words: &Words, composition: &Composition, instant: &Instant)
         ledger: (composition.torques && cover.shows_both()).then_some(LedgerView {
             torques: moment.torques,
             scale: instant.scale,
-            words: torque_ledger::Words {
-                parts: words.why.torques,
-                net: words.why.net,
-                clockwise: words.why.clockwise,
-                anticlockwise: words.why.anticlockwise,
-            },
+            words: words.why.in_ledger(),
         }),
         strip: composition.strips.then_some(StripChartView {
             samples: instant.samples,

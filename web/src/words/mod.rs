@@ -321,6 +321,18 @@ pub(crate) struct WhyWords {
     pub(crate) seen_from: &'static str,
     /// Three-quarter view, pilot's seat, behind, side, above.
     pub(crate) cameras: [&'static str; 5],
+impl WhyWords {
+    /// What stands in the picture of the torques.
+    pub(crate) fn in_ledger(&self) -> torque_ledger::Words<'static> {
+        torque_ledger::Words {
+            parts: self.torques,
+            net: self.net,
+            anticlockwise: self.anticlockwise,
+            clockwise: self.clockwise,
+        }
+    }
+}
+
     pub(crate) shown: &'static str,
     /// In the order of `drawing::bowl_view::Parts`.
     pub(crate) parts: [&'static str; 10],
