@@ -119,6 +119,9 @@ pub fn maps() {
 }
 
 pub use maps::{lags_of_nodes, surveyed_rows};
+#[cfg(target_arch = "wasm32")]
+pub use speed::memory_bytes;
+pub use speed::{fly_for, record_bytes_a_minute};
 
 /// Starts the page where a flight is flown.
 pub fn fly() {
