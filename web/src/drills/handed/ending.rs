@@ -2,10 +2,12 @@
 
 use super::words;
 use crate::download::download;
+use crate::link;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
+use lessons::drill::Kind;
 use lessons::drill::mark::Outcome;
 use lessons::drill::results::Results;
-use lessons::drill::{Kind, xapi};
 
 /// The end.
 #[component]
@@ -36,6 +38,16 @@ pub(super) fn Ending(
         move |_| download(name, kind, &results.with_value(text))
     };
     let json = "application/json";
+    let refused = RwSignal::new("");
+    let save_statements = move |_| {
+        refused.set("");
+        spawn_local(async move {
+            match link::statements(&results.get_value()).await {
+                Ok(text) => download("dipwise-xapi.json", json, &text),
+                Err(_) => drop(refused.try_set(words.no_xapi)),
+            }
+        });
+    };
     view! {
         <h2 tabindex="-1">{if is_over && answered < asked { words.over } else { words.done }}</h2>
         <p id="handed-score">{(words.score)(passed, answered, asked)}</p>
@@ -52,13 +64,9 @@ pub(super) fn Ending(
             <button type="button" on:click=save("dipwise-results.csv", "text/csv", Results::to_csv)>
                 {words.csv}
             </button>
-            <button
-                type="button"
-                on:click=save("dipwise-xapi.json", json, |it| xapi::to_json(std::slice::from_ref(it)))
-            >
-                {words.xapi}
-            </button>
+            <button type="button" on:click=save_statements>{words.xapi}</button>
         </div>
+        <p class="wrong" role="alert">{move || refused.get()}</p>
         <p class="hint">{words.xapi_note}</p>
     }
 }
