@@ -186,7 +186,7 @@ fn Bowl(camera: RwSignal<Camera>, parts: RwSignal<Parts>) -> impl IntoView {
             role="group"
             tabindex="0"
             node_ref=frame
-            aria-label=cockpit.words.presenter.orbit
+            aria-label=cockpit.words.presenter().orbit
             on:pointerdown=hold
             on:pointermove=orbit
             on:keydown=pressed

@@ -109,7 +109,7 @@ pub(crate) fn Progressed() -> impl IntoView {
     let bar = move || {
         let (made, whole, cancelled, refused) = state.get();
         if let Some(refused) = refused {
-            let said = (board.words.form.refused)(&refused);
+            let said = (board.words.form().refused)(&refused);
             return view! { <p class="wrong">{said}</p> }.into_any();
         }
         if whole == 0 || made == whole {
