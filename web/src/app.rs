@@ -25,7 +25,7 @@ use crate::setting::Setting;
 use crate::situation_form::{Draft, SituationForm};
 use crate::teaching::{Begun, KeyTaker, Teaching, leave};
 use crate::today::today;
-use crate::words::Words;
+use crate::words::FlightWords;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
@@ -42,7 +42,7 @@ const ROOMY: &str = "(min-width: 70rem) and (min-height: 42rem)";
 #[component]
 pub(crate) fn App(teaching: Option<Teaching>) -> impl IntoView {
     let tag = window().navigator().language().unwrap_or_default();
-    let words = Words::for_tag(&tag);
+    let words = FlightWords::for_tag(&tag);
     let session = Setting::home()
         .ok()
         .and_then(|setting| Session::new(setting).ok());

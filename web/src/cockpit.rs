@@ -12,7 +12,7 @@ use crate::session::{Readout, Session};
 use crate::setting::Setting;
 use crate::situation_form::Draft;
 use crate::teaching::{Teaching, leave};
-use crate::words::Words;
+use crate::words::FlightWords;
 use compass::range::OutOfRange;
 use flights::{ScenarioError, ScenarioFile};
 use leptos::prelude::*;
@@ -78,7 +78,7 @@ pub(crate) struct Cockpit {
     /// What the browser remembers.
     pub(crate) preferences: Preferences,
     /// The words of the page.
-    pub(crate) words: &'static Words,
+    pub(crate) words: &'static FlightWords,
 }
 
 impl Cockpit {
@@ -87,7 +87,7 @@ impl Cockpit {
     pub(crate) fn new(
         session: Session,
         draft: Draft,
-        words: &'static Words,
+        words: &'static FlightWords,
         wide: bool,
         teaching: Option<Teaching>,
     ) -> Self {
@@ -312,12 +312,12 @@ impl Cockpit {
         // First what is read: a text that is made anew must find it covered already.
         self.readout.update(|readout| readout.cover = cover);
         self.cover.set(cover);
-        self.tell((self.words.presenter.covers)(cover).to_owned());
+        self.tell((self.words.presenter().covers)(cover).to_owned());
     }
 
     fn set_presenting(self, presenting: bool) {
         self.presenter.set_presenting(presenting);
-        let words = &self.words.presenter;
+        let words = self.words.presenter();
         self.tell(if presenting { words.begun } else { words.ended }.to_owned());
     }
 
@@ -370,7 +370,7 @@ impl Cockpit {
             Intent::Curtain => {
                 self.presenter.move_curtain();
                 let down = untrack(|| self.presenter.curtain());
-                self.tell((self.words.presenter.curtain_told)(down).to_owned());
+                self.tell((self.words.presenter().curtain_told)(down).to_owned());
             }
             Intent::ChangeCover => self.set_cover(self.cover.get_untracked().next()),
             Intent::ToggleCover(cover) => {
@@ -392,7 +392,7 @@ impl Cockpit {
             // What is folded away is not changed unseen.
             Intent::Undo if self.situation_shown.get_untracked() => {
                 let undone = self.draft.undo();
-                let words = &self.words.form;
+                let words = self.words.form();
                 let told = if undone {
                     words.undone
                 } else {
@@ -413,7 +413,7 @@ impl Cockpit {
             _ => {
                 self.ask_session(intent);
                 if intent == Intent::Loop {
-                    self.tell((self.words.time.loop_told)(self.now().stretch));
+                    self.tell((self.words.time().loop_told)(self.now().stretch));
                 }
                 if intent.moves_controls() && self.now().looking {
                     self.tell(self.words.looking_hint.to_owned());

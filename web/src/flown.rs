@@ -3,6 +3,7 @@
 //! Any step of it can be had again, and a flight can be cut at any step, to be flown on from
 //! there another way.
 
+use crate::blocks::Blocks;
 use compass::free_flight::Controls;
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::heading_indicator::HeadingIndicator;
@@ -19,6 +20,7 @@ use flights::manoeuvre::{self, Manoeuvre};
 use flights::samples::Sample;
 use flights::track::Way;
 use flights::{Scenario, ScenarioError, ScenarioFile, Start};
+use std::ops::Range;
 use std::sync::Arc;
 
 /// The seed of the rough air of flights that the user begins; chosen: each meets the same gusts,
@@ -56,10 +58,10 @@ pub(crate) struct Flown {
     controls: Controls,
     /// The heading indicator from a step on, in order; the first from step 0.
     indicators: Vec<(u64, HeadingIndicator)>,
-    samples: Vec<Sample>,
+    samples: Blocks<Sample>,
     chart: Thinned,
     events: Events,
-    track: Vec<Position>,
+    track: Blocks<Position>,
     /// How the airframe moved at the last sample.
     sampled: Motion,
 }
@@ -159,8 +161,8 @@ impl Flown {
             end: start,
             controls,
             indicators: vec![(0, indicator)],
-            track: Vec::new(),
-            samples: Vec::new(),
+            track: Blocks::default(),
+            samples: Blocks::default(),
             chart: Thinned::default(),
             events: Events::default(),
         };
@@ -294,7 +296,7 @@ impl Flown {
                 .collect(),
             track: self.track.iter().take(count).copied().collect(),
             sampled: record.at((count as u64 - 1) * SAMPLE_EVERY).motion(),
-            samples: Vec::with_capacity(count),
+            samples: Blocks::default(),
             chart: Thinned::default(),
             events: Events::default(),
             record,
@@ -318,36 +320,40 @@ impl Flown {
 
     /// The flight at a time, interpolated between samples; none beyond its ends.
     pub(crate) fn read_at(&self, time: f64) -> Option<strip_chart::Sample> {
-        let before = self.samples.partition_point(|sample| sample.time <= time);
-        let two = self.samples.get(before.checked_sub(1)?..)?;
-        let two: Vec<_> = two.iter().take(2).map(charted).collect();
+        let before = self.samples_until(time).checked_sub(1)?;
+        let two = self.samples.some(before..before + 2, 1);
+        let two: Vec<_> = two.map(charted).collect();
         strip_chart::read_at(&two, time)
     }
 
     /// Where the aircraft was, ten times a second or as often as can be seen of a long flight: up
     /// to a moment, the moment itself last, and after it.
     pub(crate) fn track(&self, moment: &Moment) -> (Vec<Position>, Vec<Position>) {
-        let last = (self.samples_until(moment.time).len()).saturating_sub(1);
-        let (before, later) = self.track.split_at((last + 1).min(self.track.len()));
-        let seldom = self.track.len() / MOST_OF_TRACK + 1;
-        let thinned = |all: &[Position]| all.iter().step_by(seldom).copied().collect();
-        let mut track: Vec<Position> = thinned(before);
-        if let (Some(from), Some(sample)) = (before.last(), self.samples.get(last)) {
+        let last = self.samples_until(moment.time).saturating_sub(1);
+        let count = self.track.len();
+        let seldom = count / MOST_OF_TRACK + 1;
+        let thinned = |all: Range<usize>| self.track.some(all, seldom).copied().collect();
+        let mut track: Vec<Position> = thinned(0..last + 1);
+        if let (Some(from), Some(sample)) = (self.track.get(last), self.samples.get(last)) {
             let motion = &moment.motion;
             track.push(further(from, motion, motion, moment.time - sample.time));
         }
-        (track, thinned(later))
+        (track, thinned(last + 1..count))
     }
 
-    /// Ten samples for each second, up to a time.
-    pub(crate) fn samples_until(&self, time: f64) -> &[Sample] {
-        let count = self.samples.partition_point(|it| it.time <= time);
-        &self.samples[..count]
+    /// How many samples there are up to a time.
+    fn samples_until(&self, time: f64) -> usize {
+        self.samples.partition_point(|it| it.time <= time)
+    }
+
+    /// The samples of a manoeuvre of this flight.
+    pub(crate) fn samples_of(&self, manoeuvre: &Manoeuvre) -> impl Iterator<Item = &Sample> {
+        self.samples.some(manoeuvre.samples.clone(), 1)
     }
 
     /// The turn or change of speed under way at a time, or the last one before it.
     pub(crate) fn manoeuvre(&self, time: f64) -> Option<Manoeuvre> {
-        manoeuvre::last(self.samples_until(time))
+        manoeuvre::last(&self.samples, self.samples_until(time))
     }
 
     /// The moments worth jumping to.

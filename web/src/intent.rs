@@ -3,7 +3,7 @@
 //! One table makes both the behaviour of the keys and the list of them on the page.
 
 use crate::cover::Cover;
-use crate::words::Words;
+use crate::words::FlightWords;
 
 /// What a user asks for.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -179,13 +179,13 @@ pub(crate) struct Line {
     /// The keys, in the order in which the words name them.
     pub(crate) bindings: &'static [Binding],
     /// What they do.
-    pub(crate) words: fn(&Words) -> &'static str,
+    pub(crate) words: fn(&FlightWords) -> &'static str,
     /// Whether Shift is shown before the keys.
     pub(crate) with_shift: bool,
 }
 
 impl Line {
-    const fn new(bindings: &'static [Binding], words: fn(&Words) -> &'static str) -> Self {
+    const fn new(bindings: &'static [Binding], words: fn(&FlightWords) -> &'static str) -> Self {
         Self {
             bindings,
             words,
@@ -272,7 +272,7 @@ pub(crate) const KEYS: &[Line] = &[
             Binding::letter("m", Intent::Replay, "M"),
             Binding::letter("b", Intent::Loop, "B"),
         ],
-        |words| words.time.key_replay,
+        |words| words.time().key_replay,
     ),
     Line::new(
         &[
@@ -312,7 +312,7 @@ pub(crate) const KEYS: &[Line] = &[
             Binding::letter("y", Intent::ShowBeside, "Y"),
             Binding::letter("k", Intent::ShowFilm, "K"),
         ],
-        |words| words.film.keys,
+        |words| words.film().keys,
     ),
     Line::new(
         &[
@@ -326,7 +326,7 @@ pub(crate) const KEYS: &[Line] = &[
             Binding::letter("p", Intent::Present, "P"),
             Binding::letter("h", Intent::ChangeCover, "H"),
         ],
-        |words| words.presenter.key_present,
+        |words| words.presenter().key_present,
     ),
     Line::new(
         &[
@@ -350,11 +350,11 @@ pub(crate) const KEYS: &[Line] = &[
 pub(crate) const PRESENTER_KEYS: [Line; 4] = [
     Line::new(
         &[Binding::letter("PageDown", Intent::Advance, "Page Down")],
-        |words| words.presenter.key_advance,
+        |words| words.presenter().key_advance,
     ),
     Line::new(
         &[Binding::letter("PageUp", Intent::AskClass, "Page Up")],
-        |words| words.presenter.key_ask,
+        |words| words.presenter().key_ask,
     ),
     Line::new(
         &[
@@ -362,11 +362,11 @@ pub(crate) const PRESENTER_KEYS: [Line; 4] = [
             // Some clickers send this one for the same button.
             Binding::letter("b", Intent::Curtain, "B"),
         ],
-        |words| words.presenter.key_curtain,
+        |words| words.presenter().key_curtain,
     ),
     Line::new(
         &[Binding::letter("Escape", Intent::StopPresenting, "Esc")],
-        |words| words.presenter.key_leave,
+        |words| words.presenter().key_leave,
     ),
 ];
 
@@ -376,7 +376,7 @@ pub(crate) const DEMONSTRATION_KEYS: [Line; 1] = [Line::new(
         Binding::letter("PageDown", Intent::Advance, "Page Down"),
         Binding::letter("PageUp", Intent::LastCue, "Page Up"),
     ],
-    |words| words.demonstrations.keys,
+    |words| words.demonstrations().keys,
 )];
 
 /// A key as it was pressed.

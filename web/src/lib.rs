@@ -6,6 +6,7 @@
 //! |---|---|
 //! | `session.rs` | the flight under way; sole caller of the simulation |
 //! | `flown.rs` | a flight as it was flown, to look back at and to cut |
+//! | `blocks.rs` | a list that grows without moving what it holds: the samples of a flight |
 //! | `stretch.rs` | a stretch of it that is replayed over and over |
 //! | `clock.rs` | frame times → whole steps |
 //! | `intent.rs` | what a user can ask for, and the keys for it |
@@ -23,6 +24,7 @@
 //! | `preferences.rs` | what the browser remembers |
 //! | `stage.rs` | shapes → canvas |
 //! | `film.rs`, `film/` | a flight → frames; the bridge to `static/film.js`, which encodes them |
+//! | `drawn.rs` | a picture in the colours of the page |
 //! | `download.rs`, `chosen_file.rs` | text or a picture → a file of the user's; a file that a user chose → text |
 //! | `words/` | every word on the page |
 //! | `teaching.rs`, `teach.rs` | what is taught with the flight, in a program of its own |
@@ -48,6 +50,7 @@ mod app;
 mod arrows;
 mod beside;
 mod between_frames;
+mod blocks;
 mod chosen_file;
 mod clock;
 mod cockpit;
@@ -55,6 +58,7 @@ mod components;
 mod cover;
 mod dip_lines;
 mod download;
+mod drawn;
 mod drills;
 mod embed;
 mod field;
@@ -115,6 +119,9 @@ pub fn maps() {
 }
 
 pub use maps::{lags_of_nodes, surveyed_rows};
+#[cfg(target_arch = "wasm32")]
+pub use speed::memory_bytes;
+pub use speed::{fly_for, record_bytes_a_minute};
 
 /// Starts the page where a flight is flown.
 pub fn fly() {

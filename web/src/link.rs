@@ -1,9 +1,10 @@
-//! Links that carry what they open. Their form and their QR code stand in a program of their own,
-//! `bin/links.rs`, that is fetched when it is asked for.
+//! Links that carry what they open, and results as statements for a course platform. What makes
+//! them stands in a program of its own, `bin/links.rs`, that is fetched when it is asked for.
 
 use crate::later::later;
 use crate::screen::call;
 use leptos::wasm_bindgen::{JsCast, JsValue};
+use lessons::drill::results::Results;
 use lessons::drill::set::PracticeSet;
 use lessons::link::{Carried, Kind, LinkError};
 use web_sys::js_sys::Array;
@@ -90,6 +91,12 @@ pub(crate) async fn code(link: &str) -> Result<Option<Code>, Fault> {
     Ok(side
         .zip(found.get(1).as_string())
         .map(|(side, black)| Code { side, black }))
+}
+
+/// The xAPI statements of a student's results, as JSON.
+pub(crate) async fn statements(results: &Results) -> Result<String, Fault> {
+    let made = ask("statements", &[results.to_json().into()]).await?;
+    made.as_string().ok_or(Fault::Unable)
 }
 
 async fn ask(what: &str, of: &[JsValue]) -> Result<JsValue, Fault> {

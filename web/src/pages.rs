@@ -76,7 +76,8 @@ pub(crate) fn Pages(here: Page, words: &'static Words) -> impl IntoView {
     }
 }
 
-/// The frame of a page beside the flight: its top line, what it holds, the caution.
+/// The frame of a page beside the flight: its top line, what it holds, the caution. What it holds
+/// has the preferences as context.
 #[component]
 pub(crate) fn Frame(
     here: Page,
@@ -85,6 +86,7 @@ pub(crate) fn Frame(
     children: Children,
 ) -> impl IntoView {
     follow_light(preferences, words);
+    provide_context(preferences);
     view! {
         <header class="top">
             <h1><a href=Page::Fly.address()>{words.name}</a></h1>

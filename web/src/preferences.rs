@@ -132,30 +132,30 @@ impl FromStr for Aside {
 /// The preferences, each to be read and set.
 #[derive(Clone, Copy)]
 pub(crate) struct Preferences {
-    light: (Signal<LightChoice>, WriteSignal<LightChoice>),
+    light: Stored<LightChoice>,
     dark_system: Signal<bool>,
-    view: (Signal<View>, WriteSignal<View>),
-    aside: (Signal<Aside>, WriteSignal<Aside>),
-    keys_fly: (Signal<bool>, WriteSignal<bool>),
-    stick: (Signal<StickMap>, WriteSignal<StickMap>),
+    view: Stored<View>,
+    aside: Stored<Aside>,
+    keys_fly: Stored<bool>,
+    stick: Stored<StickMap>,
 }
 
 impl Preferences {
     /// Reads what is stored.
     pub(crate) fn load() -> Self {
         Self {
-            light: stored("dipwise.light", LightChoice::default()),
+            light: Stored::new("dipwise.light", LightChoice::default()),
             dark_system: use_preferred_dark(),
-            view: stored("dipwise.view", View::default()),
-            aside: stored("dipwise.aside", Aside::default()),
-            keys_fly: stored("dipwise.keys-fly", true),
-            stick: stored("dipwise.stick", StickMap::default()),
+            view: Stored::new("dipwise.view", View::default()),
+            aside: Stored::new("dipwise.aside", Aside::default()),
+            keys_fly: Stored::new("dipwise.keys-fly", true),
+            stick: Stored::new("dipwise.stick", StickMap::default()),
         }
     }
 
     /// Day or night, as chosen or as the system has it.
     pub(crate) fn light(self) -> Light {
-        match self.light.0.get() {
+        match self.light.get() {
             LightChoice::Chosen(light) => light,
             LightChoice::System if self.dark_system.get() => Light::Night,
             LightChoice::System => Light::Day,
@@ -176,17 +176,17 @@ impl Preferences {
             Light::Day => Light::Night,
             Light::Night => Light::Day,
         };
-        self.light.1.set(LightChoice::Chosen(other));
+        self.light.set(LightChoice::Chosen(other));
     }
 
     /// What the middle of a narrow page shows.
     pub(crate) fn view(self) -> View {
-        self.view.0.get()
+        self.view.get()
     }
 
     /// Changes between the card and what stands beside it.
     pub(crate) fn change_view(self) {
-        self.view.1.set(match self.view.0.get_untracked() {
+        self.view.set(match untrack(|| self.view.get()) {
             View::Card => View::Aside,
             View::Aside => View::Card,
         });
@@ -194,56 +194,79 @@ impl Preferences {
 
     /// What stands beside the card.
     pub(crate) fn aside(self) -> Aside {
-        self.aside.0.get()
+        self.aside.get()
     }
 
     /// Puts something else beside the card.
     pub(crate) fn set_aside(self, aside: Aside) {
-        self.aside.1.set(aside);
+        self.aside.set(aside);
     }
 
     /// What comes beside the card next.
     pub(crate) fn next_aside(self) -> Aside {
-        self.aside.0.get_untracked().next()
+        untrack(|| self.aside.get()).next()
     }
 
     /// Whether keys fly the aircraft.
     pub(crate) fn keys_fly(self) -> bool {
-        self.keys_fly.0.get()
+        self.keys_fly.get()
     }
 
     /// Lets keys fly the aircraft, or not.
     pub(crate) fn set_keys_fly(self, fly: bool) {
-        self.keys_fly.1.set(fly);
+        self.keys_fly.set(fly);
     }
 
     /// What the axes of a stick do.
     pub(crate) fn stick(self) -> StickMap {
-        self.stick.0.get()
+        self.stick.get()
     }
 
     /// Lets the axes of a stick do this.
     pub(crate) fn set_stick(self, map: StickMap) {
-        self.stick.1.set(map);
+        self.stick.set(map);
     }
 }
 
-/// A value in local storage, and the way to set it.
-fn stored<T>(key: &'static str, initial: T) -> (Signal<T>, WriteSignal<T>)
-where
-    T: Clone + Default + PartialEq + FromStr + fmt::Display + Send + Sync + 'static,
-    T::Err: fmt::Debug,
-{
-    if embedded() {
-        let (value, set) = signal(initial);
-        return (value.into(), set);
+/// A value in local storage. It stands there as text, and so it does here: what keeps a text is
+/// in the page once, whatever the texts mean.
+#[derive(Clone, Copy)]
+struct Stored<T> {
+    text: Signal<String>,
+    set_text: WriteSignal<String>,
+    /// What no text, or one that means nothing, stands for.
+    initial: T,
+}
+
+impl<T: Copy + FromStr + fmt::Display> Stored<T> {
+    fn new(key: &'static str, initial: T) -> Self {
+        let (text, set_text) = stored(key);
+        Self {
+            text,
+            set_text,
+            initial,
+        }
     }
-    let options = UseStorageOptions::default()
-        .initial_value(initial)
-        .on_error(|_| {});
-    let (value, set, _) =
-        use_storage_with_options::<T, FromToStringCodec>(StorageType::Local, key, options);
-    (value, set)
+
+    fn get(self) -> T {
+        self.text.with(|text| text.parse().unwrap_or(self.initial))
+    }
+
+    fn set(self, value: T) {
+        self.set_text.set(value.to_string());
+    }
+}
+
+/// A text in local storage, and the way to set it.
+fn stored(key: &'static str) -> (Signal<String>, WriteSignal<String>) {
+    if embedded() {
+        let (text, set_text) = signal(String::new());
+        return (text.into(), set_text);
+    }
+    let options = UseStorageOptions::default().on_error(|_| {});
+    let (text, set_text, _) =
+        use_storage_with_options::<String, FromToStringCodec>(StorageType::Local, key, options);
+    (text, set_text)
 }
 
 #[cfg(test)]

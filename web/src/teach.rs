@@ -14,7 +14,7 @@ use crate::player::headlines::latitude_of;
 use crate::route::Route;
 use crate::share::{self, Share};
 use crate::teaching::{Begun, MakesOfFlight, Teaching, take_up};
-use crate::words::Words;
+use crate::words::FlightWords;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use lessons::demonstration::Demonstration;
@@ -77,7 +77,7 @@ fn follow(cockpit: Cockpit, player: Player, share: Share, route: Signal<Route>) 
         }
         player.set_fault(String::new());
         share.set_refused(None);
-        let words = &cockpit.words.demonstrations;
+        let words = cockpit.words.demonstrations();
         match now {
             Route::Carried(text) => {
                 spawn_local(async move {
@@ -114,9 +114,9 @@ fn find(
     player: Player,
     name: &str,
     latitude: Option<&str>,
-    words: &Words,
+    words: &FlightWords,
 ) -> Result<Demonstration, String> {
-    let words = &words.demonstrations;
+    let words = words.demonstrations();
     let all = untrack(|| player.catalogue());
     let found = all.into_iter().find(|it| it.name == name);
     let found = found.ok_or_else(|| (words.not_found)(name))?;

@@ -301,7 +301,7 @@ impl Arc {
 
 /// The convex hull of points in a picture, by A. M. Andrew's monotone chain (1979).
 pub(crate) fn hull(mut points: Vec<Point>) -> Vec<Point> {
-    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    points.sort_unstable_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
     points.dedup();
     let mut chain: Vec<Point> = Vec::with_capacity(points.len() + 1);
     for pass in 0..2 {

@@ -37,6 +37,7 @@ mod draw;
 mod layout;
 mod thinned;
 
+use layout::Series;
 pub use layout::StripLayout;
 pub use thinned::Thinned;
 
@@ -183,15 +184,24 @@ pub struct Words<'a> {
 
 /// Draws the strips; nothing in a picture under 8 either way.
 pub fn strip_chart(view: &StripChartView, size: Size) -> Vec<Shape> {
-    if !fits(size) {
-        return Vec::new();
-    }
-    draw::draw(view, &StripLayout::new(view, size))
+    laid_out(view, size).0
+}
+
+/// Draws the strips as [`strip_chart`] does, and says where they stand.
+pub fn laid_out(view: &StripChartView, size: Size) -> (Vec<Shape>, StripLayout) {
+    let series = Series::of(view);
+    let layout = StripLayout::around(view, &series, size);
+    let shapes = if fits(size) {
+        draw::draw(view, &layout, &series)
+    } else {
+        Vec::new()
+    };
+    (shapes, layout)
 }
 
 /// Draws what moves over the strips, playhead and cursor, on a layout of the same flight: for a
-/// picture of its own above the strips, which then need not be drawn as often. Nothing
-/// where [`strip_chart`] draws nothing.
+/// picture of its own above the strips, which then need not be drawn as often. Of the samples it
+/// needs those around the cursor. Nothing where [`strip_chart`] draws nothing.
 pub fn moving(view: &StripChartView, layout: &StripLayout) -> Vec<Shape> {
     if !fits(layout.size) {
         return Vec::new();

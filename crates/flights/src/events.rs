@@ -186,8 +186,11 @@ impl Stretch {
 
     /// Its events so far, in order of time.
     fn events(&self) -> Vec<Timed> {
-        let mut found = Vec::new();
-        let mut add = |time, event| found.push(Timed { time, event });
+        let mut found: Vec<Timed> = Vec::new();
+        let mut add = |time, event| {
+            let after = found.partition_point(|it| it.time <= time);
+            found.insert(after, Timed { time, event });
+        };
         match self.before {
             Phase::Turn(_) => add(self.start, Event::RolledOut),
             Phase::SpeedChange { .. } if self.phase == Phase::Steady => {
@@ -216,7 +219,6 @@ impl Stretch {
             }
             Phase::Steady => {}
         }
-        found.sort_by(|a, b| a.time.total_cmp(&b.time));
         found
     }
 }

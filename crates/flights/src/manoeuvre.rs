@@ -7,7 +7,7 @@ use compass::heading::MagneticHeading;
 use compass::rule_of_thumb::{self, Turn};
 use compass::steady;
 use compass::unit::STANDARD_GRAVITY;
-use std::ops::Range;
+use std::ops::{Index, Range};
 
 /// What is flown.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -74,43 +74,44 @@ pub struct Manoeuvre {
 /// which a light aircraft is rolled.
 const HELD_BELOW: f64 = 1.5 * std::f64::consts::PI / 180.0;
 
-/// The last manoeuvre of a flight, if it had any; samples are in order of time.
-pub fn last(samples: &[Sample]) -> Option<Manoeuvre> {
+/// The last manoeuvre of a flight's first `count` samples, if it had any; they are in order of
+/// time, and need not stand in one piece.
+pub fn last<S>(samples: &S, count: usize) -> Option<Manoeuvre>
+where
+    S: Index<usize, Output = Sample> + ?Sized,
+{
+    let phase_of = |index: usize| Phase::of(&samples[index]);
     // Back over what followed it, then over itself.
-    let end = samples
-        .iter()
-        .rposition(|sample| Phase::of(sample) != Phase::Steady)?;
-    let phase = Phase::of(&samples[end]);
-    let start = samples[..end]
-        .iter()
-        .rposition(|sample| Phase::of(sample) != phase)
-        .map_or(0, |before| before + 1);
-    let flown = &samples[start..=end];
+    let end = (0..count).rposition(|it| phase_of(it) != Phase::Steady)?;
+    let phase = phase_of(end);
+    let start = (0..end).rposition(|it| phase_of(it) != phase);
+    let start = start.map_or(0, |before| before + 1);
+    let flown = start..=end;
     let kind = match phase {
         Phase::SpeedChange { .. } => Kind::SpeedChange {
             acceleration: flown
-                .iter()
-                .map(|sample| sample.airspeed_rate / STANDARD_GRAVITY)
+                .map(|it| samples[it].airspeed_rate / STANDARD_GRAVITY)
                 .max_by(|a, b| a.abs().total_cmp(&b.abs()))?,
         },
         Phase::Turn(_) | Phase::Steady => Kind::Turn {
-            bank: last_held(flown)?,
+            bank: last_held(flown.map(|it| &samples[it]))?,
         },
     };
     Some(Manoeuvre {
         kind,
-        samples: start..samples.len(),
+        samples: start..count,
     })
 }
 
 /// The bank as it was last held in a turn, or where it never was, the greatest.
-fn last_held(turn: &[Sample]) -> Option<f64> {
-    let held = turn.windows(2).rev().find_map(|two| {
-        let rate = (two[1].bank - two[0].bank) / (two[1].time - two[0].time);
-        (rate.abs() < HELD_BELOW).then_some(two[1].bank)
+fn last_held<'a>(turn: impl DoubleEndedIterator<Item = &'a Sample> + Clone) -> Option<f64> {
+    let ends = turn.clone().rev();
+    let held = ends.clone().skip(1).zip(ends).find_map(|(from, to)| {
+        let rate = (to.bank - from.bank) / (to.time - from.time);
+        (rate.abs() < HELD_BELOW).then_some(to.bank)
     });
     held.or_else(|| {
-        let banks = turn.iter().map(|sample| sample.bank);
+        let banks = turn.map(|sample| sample.bank);
         banks.max_by(|a, b| a.abs().total_cmp(&b.abs()))
     })
 }
@@ -143,18 +144,18 @@ mod tests {
 
     #[test]
     fn straight_flight_has_none() {
-        assert_eq!(last(&[]), None);
-        assert_eq!(last(&turned()[..2]), None);
+        assert_eq!(last::<[Sample]>(&[], 0), None);
+        assert_eq!(last(&turned(), 2), None);
     }
 
     #[test]
     fn a_turn_keeps_the_bank_that_was_held_and_goes_on_after_the_roll_out() {
         for end in 5..=9 {
-            let found = last(&turned()[..end]).unwrap();
+            let found = last(&turned(), end).unwrap();
             assert_eq!(found.kind, Kind::Turn { bank: 0.3 });
             assert_eq!(found.samples, 2..end);
         }
-        let rolling_in = last(&turned()[..3]).unwrap();
+        let rolling_in = last(&turned(), 3).unwrap();
         assert_eq!(rolling_in.kind, Kind::Turn { bank: 0.15 });
     }
 
@@ -164,11 +165,14 @@ mod tests {
         samples.push(sample(9.0, 0.0, -0.5));
         samples.push(sample(10.0, 0.0, -1.0));
         samples.push(sample(11.0, 0.0, 0.0));
-        let found = last(&samples).unwrap();
+        let found = last(&samples, samples.len()).unwrap();
         let acceleration = -1.0 / STANDARD_GRAVITY;
         assert_eq!(found.kind, Kind::SpeedChange { acceleration });
         assert_eq!(found.samples, 9..12);
         samples.push(sample(12.0, -0.2, 0.0));
-        assert_eq!(last(&samples).unwrap().kind, Kind::Turn { bank: -0.2 });
+        assert_eq!(
+            last(&samples, samples.len()).unwrap().kind,
+            Kind::Turn { bank: -0.2 }
+        );
     }
 }

@@ -1,8 +1,10 @@
-//! What links need and the page does not: their form and their QR code. Fetched when a link is
-//! opened or made; `web/src/link.rs` calls it.
+//! What is passed on now and then: the form of links and their QR code, and results as statements
+//! for a course platform. Fetched when one of them is asked for; `web/src/link.rs` calls it.
 
 use drawing::qr_code::qr_code;
 use leptos::wasm_bindgen::prelude::*;
+use lessons::drill::results::Results;
+use lessons::drill::xapi;
 use lessons::link::{Kind, LinkError, read, write};
 
 /// The text of a link that carries a file; nothing for one that is too long.
@@ -30,6 +32,13 @@ pub fn code(link: &str) -> Vec<JsValue> {
         Some(code) => vec![code.side.into(), code.black.to_svg().into()],
         None => Vec::new(),
     }
+}
+
+/// The xAPI statements of a student's results, both as JSON; nothing for what are no results.
+#[wasm_bindgen(wasm_bindgen = leptos::wasm_bindgen)]
+pub fn statements(results: &str) -> Option<String> {
+    let results = Results::from_json(results).ok()?;
+    Some(xapi::to_json(std::slice::from_ref(&results)))
 }
 
 fn main() {}

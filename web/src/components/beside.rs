@@ -30,7 +30,7 @@ const CHANGES: [Change; 10] = [
 #[component]
 pub(crate) fn CompareButton() -> impl IntoView {
     let cockpit = use_cockpit();
-    let button = cockpit.words.beside.compare;
+    let button = cockpit.words.beside().compare;
     view! {
         <button
             type="button"
@@ -53,7 +53,7 @@ pub(crate) fn CompareButton() -> impl IntoView {
 #[component]
 pub(crate) fn Beside() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.beside;
+    let words = cockpit.words.beside();
     view! {
         <Show when=move || cockpit.beside_shown()>
             <section class="beside" id="beside" aria-label=words.title>
@@ -68,7 +68,7 @@ pub(crate) fn Beside() -> impl IntoView {
 #[component]
 fn OtherReading() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.beside;
+    let words = cockpit.words.beside();
     let figure = cockpit.part(|readout| {
         (readout.beside)
             .filter(|_| readout.cover.shows_compass())
@@ -170,7 +170,7 @@ fn OtherCard() -> impl IntoView {
             })
             .unwrap_or_default()
     };
-    view! { <Picture id="other-card" text=cockpit.words.beside.card_face draw/> }
+    view! { <Picture id="other-card" text=cockpit.words.beside().card_face draw/> }
 }
 
 /// Whether both are the same line of the list: every latitude is one line.

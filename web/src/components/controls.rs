@@ -136,9 +136,9 @@ fn PauseButton(cockpit: Cockpit, paused: Memo<(bool, bool)>) -> impl IntoView {
     let words = cockpit.words;
     let button = move || match paused.get() {
         (true, false) => words.fly_on,
-        (true, true) => words.time.replay,
+        (true, true) => words.time().replay,
         (false, false) => words.pause,
-        (false, true) => words.time.pause_replay,
+        (false, true) => words.time().pause_replay,
     };
     view! {
         <button

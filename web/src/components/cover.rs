@@ -46,7 +46,7 @@ pub(crate) fn CoverWord() -> impl IntoView {
     let cockpit = use_cockpit();
     view! {
         <p class="cover-word" hidden=move || cockpit.cover().shows_both()>
-            {cockpit.words.presenter.covered}
+            {cockpit.words.presenter().covered}
         </p>
     }
 }

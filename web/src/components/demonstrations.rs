@@ -15,7 +15,7 @@ use web_sys::{Event, HtmlInputElement};
 #[component]
 pub(crate) fn Demonstrations() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     let player = cockpit.player;
     spawn_local(player.fetch_catalogue());
     let fault = move || player.fault();
@@ -41,7 +41,7 @@ pub(crate) fn Demonstrations() -> impl IntoView {
             <div class="demonstrations-tools">
                 <Latitude/>
                 <OpenFile/>
-                <a class="button" href=Route::Make.address()>{cockpit.words.making.title}</a>
+                <a class="button" href=Route::Make.address()>{cockpit.words.making().title}</a>
             </div>
             <p class="wrong" id="fault" role="alert">{fault}</p>
             <p class="measuring" role="status">{progress}</p>
@@ -54,7 +54,7 @@ pub(crate) fn Demonstrations() -> impl IntoView {
 #[component]
 fn Item(index: usize, demonstration: Demonstration) -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     let player = cockpit.player;
     let headline = move || player.headlines.get(index);
     let Demonstration { name, title, .. } = demonstration.clone();
@@ -100,8 +100,8 @@ fn Item(index: usize, demonstration: Demonstration) -> impl IntoView {
 #[component]
 fn Latitude() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
-    let value = cockpit.words.beside.latitude_value;
+    let words = cockpit.words.demonstrations();
+    let value = cockpit.words.beside().latitude_value;
     let headlines = cockpit.player.headlines;
     let text = move || match headlines.latitude() {
         Some(degrees) => value(degrees),
@@ -160,7 +160,7 @@ fn OpenFile() -> impl IntoView {
     };
     view! {
         <label class="open-file button">
-            {cockpit.words.demonstrations.open_file}
+            {cockpit.words.demonstrations().open_file}
             <input type="file" class="unseen" id="open-file" accept=".json,application/json" on:change=chosen/>
         </label>
     }

@@ -258,10 +258,9 @@ fn with_view<T>(
     let words = &cockpit.words.views;
     let now = cockpit.now();
     let flown = session.flown();
-    let samples = flown.samples_until(now.time);
-    let in_it = flown.manoeuvre(now.time).map(|it| it.samples);
-    let float: Vec<ErrorAt> = samples[in_it.unwrap_or_default()]
-        .iter()
+    let in_it = flown.manoeuvre(now.time);
+    let in_it = in_it.iter().flat_map(|it| flown.samples_of(it));
+    let float: Vec<ErrorAt> = in_it
         .map(|sample| ErrorAt {
             heading: MagneticHeading::from_radians(sample.heading),
             error: sample.error,

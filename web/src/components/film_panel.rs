@@ -27,7 +27,7 @@ pub(crate) fn FilmPanel() -> impl IntoView {
 #[component]
 fn Panel() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.film;
+    let words = cockpit.words.film();
     let making = Making::new(cockpit, expect_context::<Player>());
     let section = NodeRef::<html::Section>::new();
     keep_place(making, section);
@@ -105,7 +105,7 @@ fn keep_place(making: Making, section: NodeRef<html::Section>) {
 #[component]
 fn Screen(making: Making) -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.film;
+    let words = cockpit.words.film();
     let canvas = making.canvas;
     let still = cockpit.still();
     Effect::new(move || {
@@ -142,7 +142,7 @@ fn Screen(making: Making) -> impl IntoView {
 #[component]
 fn Settings(making: Making) -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.film;
+    let words = cockpit.words.film();
     let sizes = SIZES.map(|[width, height]| format!("{width} × {height}"));
     let stretch = cockpit.part(|readout| readout.stretch);
     let span = move || {
@@ -198,7 +198,7 @@ fn Settings(making: Making) -> impl IntoView {
 /// What is made, what goes on, and what is done.
 #[component]
 fn Work(making: Making) -> impl IntoView {
-    let words = &use_cockpit().words.film;
+    let words = use_cockpit().words.film();
     let doing = making.doing;
     view! {
         {move || match doing.get() {
@@ -224,7 +224,7 @@ fn Work(making: Making) -> impl IntoView {
 
 #[component]
 fn Make(making: Making) -> impl IntoView {
-    let words = &use_cockpit().words.film;
+    let words = use_cockpit().words.film();
     view! {
         <div class="film-buttons">
             <button
@@ -254,7 +254,7 @@ fn Make(making: Making) -> impl IntoView {
 
 #[component]
 fn Progress(making: Making) -> impl IntoView {
-    let words = &use_cockpit().words.film;
+    let words = use_cockpit().words.film();
     let so_far = move || match making.doing.get() {
         Doing::Rendering(done, all, left) => (done, all, left),
         _ => (0, 1, None),
@@ -279,7 +279,7 @@ fn Progress(making: Making) -> impl IntoView {
 /// The file that is done, and its captions and chapters beside it.
 #[component]
 fn Saved(done: Done) -> impl IntoView {
-    let words = &use_cockpit().words.film;
+    let words = use_cockpit().words.film();
     let name = format!("dipwise-film.{}", done.ending);
     let beside = |text: Option<String>, name: &'static str, words: &'static str| {
         text.map(|text| {

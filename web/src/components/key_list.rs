@@ -2,7 +2,7 @@
 
 use crate::cockpit::use_cockpit;
 use crate::intent::{DEMONSTRATION_KEYS, KEYS, Line, PRESENTER_KEYS};
-use crate::words::Words;
+use crate::words::FlightWords;
 use leptos::prelude::*;
 
 /// The key list, folded until wanted where there is little room.
@@ -28,11 +28,11 @@ pub(crate) fn KeyList() -> impl IntoView {
             </header>
             <dl>{lines(KEYS, words)}</dl>
             <details>
-                <summary>{words.demonstrations.title}</summary>
+                <summary>{words.demonstrations().title}</summary>
                 <dl>{lines(&DEMONSTRATION_KEYS, words)}</dl>
             </details>
             <details>
-                <summary>{words.presenter.keys}</summary>
+                <summary>{words.presenter().keys}</summary>
                 <dl>{lines(&PRESENTER_KEYS, words)}</dl>
             </details>
         </section>
@@ -40,7 +40,7 @@ pub(crate) fn KeyList() -> impl IntoView {
 }
 
 /// A line for each of these.
-pub(super) fn lines(of: &'static [Line], words: &'static Words) -> impl IntoView {
+pub(super) fn lines(of: &'static [Line], words: &'static FlightWords) -> impl IntoView {
     let line = |line: &'static Line| {
         view! {
             <div>

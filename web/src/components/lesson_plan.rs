@@ -12,7 +12,7 @@ use web_sys::Element;
 #[component]
 pub(crate) fn LessonPlan() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     let player = cockpit.player;
     let sheet = NodeRef::<html::Article>::new();
     Effect::new(move || {
@@ -77,7 +77,7 @@ impl Line {
 }
 
 fn lines(cockpit: Cockpit, plan: Plan) -> Vec<Line> {
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     let setting = untrack(|| cockpit.now().setting);
     let dip = (cockpit.words.dip_line)(setting.field().dip().to_degrees());
     let place = (cockpit.words.place)(&setting);

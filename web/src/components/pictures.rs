@@ -57,7 +57,7 @@ pub(crate) fn face(
         words: Words {
             error: (cover.shows_both() && !error.is_empty()).then_some(error.as_str()),
             stop: reading.at_stop.then_some(words.at_stop),
-            cover: Some(words.presenter.question),
+            cover: Some(words.presenter().question),
         },
     };
     card_face(&view, size)

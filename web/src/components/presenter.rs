@@ -26,15 +26,15 @@ pub(crate) fn PresenterTools() -> impl IntoView {
     let covered = cockpit.part(|readout| !readout.cover.shows_both());
     let second = cockpit.part(|readout| readout.time.floor());
     let next = move || match (covered.get(), paused.get()) {
-        (_, true) if cockpit.player.plays() => words.demonstrations.play,
-        (_, false) if cockpit.player.plays() => words.demonstrations.next_cue,
-        (true, _) => words.presenter.reveal,
+        (_, true) if cockpit.player.plays() => words.demonstrations().play,
+        (_, false) if cockpit.player.plays() => words.demonstrations().next_cue,
+        (true, _) => words.presenter().reveal,
         (_, true) => words.fly_on,
         (_, false) => words.pause,
     };
     view! {
         <div class="presenter-tools" hidden=move || !cockpit.presenter.presenting()>
-            <p class="presenter-time">{move || (words.presenter.time)(second.get())}</p>
+            <p class="presenter-time">{move || (words.presenter().time)(second.get())}</p>
             <button
                 type="button"
                 id="advance"
@@ -46,7 +46,7 @@ pub(crate) fn PresenterTools() -> impl IntoView {
             >
                 {move || next().label}
             </button>
-            <Ask intent=Intent::StopPresenting button=words.presenter.leave/>
+            <Ask intent=Intent::StopPresenting button=words.presenter().leave/>
         </div>
     }
 }
@@ -55,7 +55,7 @@ pub(crate) fn PresenterTools() -> impl IntoView {
 #[component]
 pub(crate) fn PresenterLayer() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.presenter;
+    let words = cockpit.words.presenter();
     let presenter = cockpit.presenter;
     run(cockpit);
     view! {
@@ -149,7 +149,7 @@ fn run(cockpit: Cockpit) {
             if held.is_none() {
                 if !refused.try_get_value().unwrap_or(true) {
                     refused.set_value(true);
-                    cockpit.tell(cockpit.words.presenter.may_go_dark.to_owned());
+                    cockpit.tell(cockpit.words.presenter().may_go_dark.to_owned());
                 }
             } else if untrack(wanted) {
                 lock.set_value(held);

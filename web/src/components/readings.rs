@@ -65,7 +65,7 @@ pub(crate) fn CompassLine() -> impl IntoView {
     view! {
         <div class="reading compass-reading">
             <div class="reading-name">
-                <CoverButton cover=Cover::Compass name=words.presenter.cover_compass>
+                <CoverButton cover=Cover::Compass name=words.presenter().cover_compass>
                     <CompassMark/>" "<span>{words.compass}</span>
                 </CoverButton>
             </div>
@@ -98,7 +98,7 @@ pub(crate) fn HeadingLine() -> impl IntoView {
     view! {
         <div class="reading heading-reading">
             <div class="reading-name">
-                <CoverButton cover=Cover::Heading name=words.presenter.cover_heading>
+                <CoverButton cover=Cover::Heading name=words.presenter().cover_heading>
                     <HeadingMark/>" "<span>{words.heading}</span>
                 </CoverButton>
             </div>
@@ -113,7 +113,7 @@ pub(crate) fn HeadingLine() -> impl IntoView {
 /// Three digits, centred; the degree sign hangs outside. Covered, a mark that asks.
 #[component]
 pub(super) fn Figure(value: Memo<Option<u16>>) -> impl IntoView {
-    let covered = use_cockpit().words.presenter.covered;
+    let covered = use_cockpit().words.presenter().covered;
     move || match value.get() {
         Some(value) => view! { {format!("{value:03}")}<span class="degree">"°"</span> }.into_any(),
         None => view! {

@@ -7,7 +7,7 @@ use crate::cockpit::use_cockpit;
 use crate::intent::{Intent, shortcut};
 use crate::setting::{FloatChoice, IronChoice, Setting};
 use crate::situation_form::nanotesla;
-use crate::words::Words;
+use crate::words::FlightWords;
 use leptos::prelude::*;
 
 /// Where this flight takes place, and the form that starts another.
@@ -43,7 +43,7 @@ pub(crate) fn Situation() -> impl IntoView {
                     " "
                     {move || {
                         let iron = setting.get().iron;
-                        let said = (words.form.iron_choice)(IronChoice::of(iron));
+                        let said = (words.form().iron_choice)(IronChoice::of(iron));
                         (!iron.is_none()).then(|| view! { <span>{said}</span> })
                     }}
                 </span>
@@ -55,7 +55,7 @@ pub(crate) fn Situation() -> impl IntoView {
 }
 
 /// Dip, variation and horizontal intensity of a setting.
-pub(super) fn field_lines(words: &Words, setting: &Setting) -> [String; 3] {
+pub(super) fn field_lines(words: &FlightWords, setting: &Setting) -> [String; 3] {
     let field = setting.field();
     let variation = if setting.has_variation() {
         (words.variation_line)(field.variation().to_degrees())

@@ -4,7 +4,7 @@ use super::controls::keep_focus;
 use crate::cockpit::use_cockpit;
 use crate::hands::{Hands, use_hands};
 use crate::stick::{Axis, AxisUse, FULL_BANK, SPEEDS, WIDEST};
-use crate::words::Words;
+use crate::words::FlightWords;
 use leptos::prelude::*;
 
 /// The stick; nothing is shown until there is one.
@@ -17,7 +17,7 @@ pub(crate) fn StickPanel() -> impl IntoView {
         <Show when=move || hands.seen().is_some()>
             <details class="stick" id="stick">
                 <summary>
-                    {words.stick.stick} ": " <span id="stick-name">{name}</span>
+                    {words.stick().stick} ": " <span id="stick-name">{name}</span>
                 </summary>
                 <Settings hands words/>
             </details>
@@ -26,10 +26,10 @@ pub(crate) fn StickPanel() -> impl IntoView {
 }
 
 #[component]
-fn Settings(hands: Hands, words: &'static Words) -> impl IntoView {
+fn Settings(hands: Hands, words: &'static FlightWords) -> impl IntoView {
     let preferences = use_cockpit().preferences;
     let map = Memo::new(move |_| preferences.stick());
-    let said = &words.stick;
+    let said = words.stick();
     let sought = move || match hands.sought() {
         None => "",
         Some(AxisUse::Bank) => said.move_right,
@@ -68,13 +68,13 @@ fn Settings(hands: Hands, words: &'static Words) -> impl IntoView {
 #[component]
 fn AxisRow(
     hands: Hands,
-    words: &'static Words,
+    words: &'static FlightWords,
     used: AxisUse,
     name: &'static str,
     /// The name of the button that finds it.
     find: &'static str,
 ) -> impl IntoView {
-    let said = &words.stick;
+    let said = words.stick();
     let preferences = use_cockpit().preferences;
     let axis = Memo::new(move |_| preferences.stick().axis(used));
     let set = move |axis| {

@@ -13,7 +13,7 @@ use crate::session::{Readout, Session};
 use crate::stage::Stage;
 use crate::words::Button;
 use drawing::strip_chart::{
-    Event, StripChartView, StripLayout, describe, moving, strip_chart, to_csv,
+    Event, StripChartView, StripLayout, describe, laid_out, moving, strip_chart, to_csv,
 };
 use drawing::svg::Picture;
 use kurbo::Size;
@@ -48,12 +48,12 @@ pub(crate) fn Timeline() -> impl IntoView {
     let stretch = cockpit.part(|readout| readout.stretch);
     let replay = Signal::derive(move || {
         if replaying.get() {
-            words.time.pause_replay
+            words.time().pause_replay
         } else {
-            words.time.replay
+            words.time().replay
         }
     });
-    let loops = Signal::derive(move || (words.time.loops)(stretch.get()));
+    let loops = Signal::derive(move || (words.time().loops)(stretch.get()));
     let against_time = move || cockpit.against() == Against::Time;
     view! {
         <section class="timeline" aria-label=words.timeline>
@@ -80,12 +80,12 @@ pub(crate) fn Timeline() -> impl IntoView {
                     <div class="by-third">
                         <Ask intent=Intent::Replay button=replay/>
                         <Ask intent=Intent::Loop button=loops/>
-                        <Ask intent=Intent::ShowFilm button=words.film.show/>
+                        <Ask intent=Intent::ShowFilm button=words.film().show/>
                     </div>
                     <Save button=words.save_csv save=[save_csv, error_chart::save_csv]/>
                     <Save button=words.save_svg save=[save_svg, error_chart::save_svg]/>
-                    <Save button=words.time.save_png save=[save_png, error_chart::save_png]/>
-                    <Save button=words.time.save_flight save=[save_flight; 2]/>
+                    <Save button=words.time().save_png save=[save_png, error_chart::save_png]/>
+                    <Save button=words.time().save_flight save=[save_flight; 2]/>
                     <MakeOfFlight/>
                     <div class="branch" hidden=move || !looking.get()>
                         <Ask intent=Intent::FlyFromHere button=words.fly_from_here/>
@@ -157,8 +157,9 @@ fn Chart() -> impl IntoView {
         {
             cockpit.with_session(|session| {
                 with_view(cockpit, session, |view| {
-                    Stage::paint(&canvas, size, &theme, &strip_chart(view, size));
-                    layout.set(Some(StripLayout::new(view, size)));
+                    let (shapes, place) = laid_out(view, size);
+                    Stage::paint(&canvas, size, &theme, &shapes);
+                    layout.set(Some(place));
                 });
             });
         }
@@ -175,9 +176,11 @@ fn Chart() -> impl IntoView {
     Effect::new(move || {
         let size = size.get();
         let theme = theme(cockpit);
+        let read_off = read_off.get();
         let view = StripChartView {
+            samples: read_off.as_slice(),
             playhead: Some(time.get()),
-            cursor: read_off.get().map(|sample| sample.time),
+            cursor: read_off.map(|sample| sample.time),
             words: words.strips,
             ..StripChartView::default()
         };
@@ -293,7 +296,7 @@ fn Chart() -> impl IntoView {
                 style:left=move || beside.get().0
                 style:right=move || beside.get().1
             >
-                {move || read_off.get().map(|sample| (words.time.read_off)(&sample))}
+                {move || read_off.get().map(|sample| (words.time().read_off)(&sample))}
             </p>
         </div>
         <p class="unseen" id="strips-told">{move || told.get()}</p>
@@ -391,7 +394,7 @@ fn save_png(cockpit: Cockpit) {
 fn save_flight(cockpit: Cockpit) {
     match cockpit.with_session(Session::to_scenario) {
         Some(file) => download("dipwise-flight.json", "application/json", &file.to_json()),
-        None => cockpit.tell(cockpit.words.time.not_saved.to_owned()),
+        None => cockpit.tell(cockpit.words.time().not_saved.to_owned()),
     }
 }
 

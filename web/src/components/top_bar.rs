@@ -26,10 +26,10 @@ pub(crate) fn TopBar(
     let player = cockpit.player;
     let doing = move || match state.get() {
         (_, Some(_), _) if player.plays() && player.waits() => {
-            words.demonstrations.stands.to_owned()
+            words.demonstrations().stands.to_owned()
         }
         (_, Some(_), _) if player.plays() => words.paused.to_owned(),
-        (true, None, rate) => (words.time.replaying)(rate.factor()),
+        (true, None, rate) => (words.time().replaying)(rate.factor()),
         (true, ..) => words.looking_back.to_owned(),
         (_, Some(Pause::Asked), _) => words.paused.to_owned(),
         (_, Some(Pause::Asleep), _) => words.asleep.to_owned(),
@@ -120,8 +120,8 @@ pub(crate) fn TopBar(
                     type="button"
                     class="quiet present"
                     id="present"
-                    aria-label=words.presenter.present.name
-                    title=words.presenter.present.name
+                    aria-label=words.presenter().present.name
+                    title=words.presenter().present.name
                     aria-keyshortcuts=shortcut(Intent::Present)
                     on:mousedown=keep_focus
                     on:click=move |_| cockpit.ask(Intent::Present)
@@ -129,7 +129,7 @@ pub(crate) fn TopBar(
                     <svg class="present-mark" viewBox="0 0 24 24" aria-hidden="true">
                         <path d="M4 9V4H9M15 4H20V9M20 15V20H15M9 20H4V15"/>
                     </svg>
-                    <span class="present-label">{words.presenter.present.label}</span>
+                    <span class="present-label">{words.presenter().present.label}</span>
                 </button>
             </div>
             <PresenterTools/>

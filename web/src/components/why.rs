@@ -5,10 +5,14 @@ use super::cover::CoverWord;
 use super::pictures::Picture;
 use crate::cockpit::use_cockpit;
 use crate::session::Readout;
+use crate::words::WhyWords;
 use compass::cause::explain;
+use compass::field::MagneticField;
+use compass::simulation::Moment;
 use drawing::bowl_view::{self, BowlView, Parts, bowl_view};
+use drawing::shape::Shape;
 use drawing::stage3d::Camera;
-use drawing::torque_ledger::{self, LedgerView, SMALLEST_SCALE, steady_scale, torque_ledger};
+use drawing::torque_ledger::{LedgerView, SMALLEST_SCALE, steady_scale, torque_ledger};
 use kurbo::Size;
 use leptos::html;
 use leptos::prelude::*;
@@ -80,6 +84,52 @@ pub(crate) fn Why() -> impl IntoView {
     }
 }
 
+/// Draws the bowl at a moment in a field: seen from there, with those parts.
+pub(crate) fn bowl(
+    words: &WhyWords,
+    moment: &Moment,
+    field: &MagneticField,
+    (camera, parts): (Camera, Parts),
+    size: Size,
+) -> Vec<Shape> {
+    let dip = (words.dip)(field.dip().to_degrees().round() as i16);
+    let bank = (words.bank)(moment.motion.bank.to_degrees().round() as i32);
+    bowl_view(
+        &BowlView {
+            moment,
+            field,
+            camera,
+            parts,
+            words: bowl_view::Words {
+                dip: Some(&dip),
+                vertical_pull: Some(words.vertical_pull),
+                true_vertical: Some(words.true_vertical),
+                apparent_vertical: Some(words.apparent_vertical),
+                bank: Some(&bank),
+                ..bowl_view::Words::default()
+            },
+        },
+        size,
+    )
+}
+
+/// Draws the torques of a moment; the scale is that of the last picture, and becomes this one's.
+pub(crate) fn ledger(
+    words: &WhyWords,
+    moment: &Moment,
+    scale: &Cell<f64>,
+    size: Size,
+) -> Vec<Shape> {
+    let torques = moment.torques;
+    scale.set(steady_scale(&torques, scale.get()));
+    let view = LedgerView {
+        torques,
+        scale: scale.get(),
+        words: words.in_ledger(),
+    };
+    torque_ledger(&view, size)
+}
+
 /// The bowl in three dimensions; a drag or the arrow keys go round it.
 #[component]
 fn Bowl(camera: RwSignal<Camera>, parts: RwSignal<Parts>) -> impl IntoView {
@@ -87,23 +137,11 @@ fn Bowl(camera: RwSignal<Camera>, parts: RwSignal<Parts>) -> impl IntoView {
     let words = &cockpit.words.why;
     let draw = move |readout: &Readout, size: Size| {
         let field = readout.setting.field();
-        let dip = (words.dip)(field.dip().to_degrees().round() as i16);
-        let bank = (words.bank)(readout.bank.round() as i32);
-        bowl_view(
-            &BowlView {
-                moment: &readout.moment,
-                field: &field,
-                camera: camera.get(),
-                parts: parts.get(),
-                words: bowl_view::Words {
-                    dip: Some(&dip),
-                    vertical_pull: Some(words.vertical_pull),
-                    true_vertical: Some(words.true_vertical),
-                    apparent_vertical: Some(words.apparent_vertical),
-                    bank: Some(&bank),
-                    ..bowl_view::Words::default()
-                },
-            },
+        bowl(
+            words,
+            &readout.moment,
+            &field,
+            (camera.get(), parts.get()),
             size,
         )
     };
@@ -148,7 +186,7 @@ fn Bowl(camera: RwSignal<Camera>, parts: RwSignal<Parts>) -> impl IntoView {
             role="group"
             tabindex="0"
             node_ref=frame
-            aria-label=cockpit.words.presenter.orbit
+            aria-label=cockpit.words.presenter().orbit
             on:pointerdown=hold
             on:pointermove=orbit
             on:keydown=pressed
@@ -186,23 +224,7 @@ fn Cameras(camera: RwSignal<Camera>) -> impl IntoView {
 fn Ledger() -> impl IntoView {
     let words = &use_cockpit().words.why;
     let scale = Cell::new(SMALLEST_SCALE);
-    let draw = move |readout: &Readout, size: Size| {
-        let torques = readout.moment.torques;
-        scale.set(steady_scale(&torques, scale.get()));
-        torque_ledger(
-            &LedgerView {
-                torques,
-                scale: scale.get(),
-                words: torque_ledger::Words {
-                    parts: words.torques,
-                    net: words.net,
-                    anticlockwise: words.anticlockwise,
-                    clockwise: words.clockwise,
-                },
-            },
-            size,
-        )
-    };
+    let draw = move |readout: &Readout, size: Size| ledger(words, &readout.moment, &scale, size);
     view! { <Picture id="ledger" text=words.ledger draw/> }
 }
 

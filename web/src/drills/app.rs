@@ -17,7 +17,6 @@ use leptos::prelude::*;
 pub(crate) fn App() -> impl IntoView {
     let words = browser_words();
     let preferences = Preferences::load();
-    provide_context(preferences);
     let keep = Keep::open();
     provide_context(keep);
     let own = ProgressWords::for_tag(words.tag);

@@ -36,7 +36,7 @@ pub(crate) fn kind(name: &str) -> Option<Kind> {
 /// # Errors
 /// What is none.
 pub(crate) fn latitude(text: &str) -> Result<f64, Unread> {
-    let typed = text.trim().replace('−', "-").to_uppercase();
+    let typed = text.trim().replace('−', "-").to_ascii_uppercase();
     let [north, south] = ['N', 'S'].map(|it| typed.strip_suffix(it));
     let figures = north
         .or(south)

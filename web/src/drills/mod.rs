@@ -5,7 +5,6 @@
 //! | `route.rs` | the part that the address asks for |
 //! | `put.rs` | a task that is put, and the answer that is given to it |
 //! | `keep.rs`, `keep/` | what this browser keeps of a student's practice; its database |
-//! | `drawn.rs` | a picture in the colours of the page |
 //! | `asked.rs` | the task that an address asks for |
 //! | `play/` | a task from its question to its explanation |
 //! | `settings.rs` | what a student chooses for the tasks of a day |
@@ -13,7 +12,6 @@
 
 mod app;
 mod asked;
-mod drawn;
 mod handed;
 mod keep;
 mod kept;

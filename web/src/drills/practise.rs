@@ -268,7 +268,7 @@ impl Chosen {
 
 /// Whether a latitude says on which side of the equator it is.
 fn has_side(text: &str) -> bool {
-    text.to_uppercase().contains(['N', 'S', '-', '−'])
+    text.to_ascii_uppercase().contains(['N', 'S', '-', '−'])
 }
 
 /// A seed that nobody typed: short, to be read out.

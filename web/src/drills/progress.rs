@@ -1,8 +1,8 @@
 //! How practice goes, as pictures with their figures.
 
-use super::drawn::Drawn;
 use super::keep::use_keep;
 use super::route::Part;
+use crate::drawn::Drawn;
 use crate::today::{local_day, weekday};
 use crate::words::ProgressWords;
 use crate::words::progress::{GoingWords, Standing};

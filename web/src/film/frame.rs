@@ -3,7 +3,7 @@
 use super::captions::Captions;
 use crate::cover::Cover;
 use crate::setting::Setting;
-use crate::words::Words;
+use crate::words::FlightWords;
 use compass::heading_indicator::GyroHeading;
 use compass::simulation::Moment;
 use compass::unit::KNOT;
@@ -11,7 +11,7 @@ use drawing::card_face::{self, CardFaceView};
 use drawing::shape::Shape;
 use drawing::still::{self, Beside, COMPOSED, StillView};
 use drawing::strip_chart::{Sample, StripChartView};
-use drawing::torque_ledger::{self, LedgerView};
+use drawing::torque_ledger::LedgerView;
 
 /// What goes into every frame alike.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -44,13 +44,17 @@ pub(crate) struct Instant<'a> {
 }
 
 /// Draws a frame, [`COMPOSED`] in size.
-pub(crate) fn frame(words: &Words, composition: &Composition, instant: &Instant) -> Vec<Shape> {
+pub(crate) fn frame(
+    words: &FlightWords,
+    composition: &Composition,
+    instant: &Instant,
+) -> Vec<Shape> {
     let moment = instant.moment;
     let (motion, reading) = (&moment.motion, &moment.reading);
     let difference = moment.difference();
     let [error, said] = [(words.error)(difference), (words.difference)(difference)];
     let figures = [
-        (words.film.time, (words.film.clock)(moment.time)),
+        (words.film().time, (words.film().clock)(moment.time)),
         (
             words.bank,
             (words.bank_value)(motion.bank.to_degrees().round() as i32),
@@ -63,7 +67,7 @@ pub(crate) fn frame(words: &Words, composition: &Composition, instant: &Instant)
     let figures = figures
         .each_ref()
         .map(|(name, figure)| (*name, figure.as_str()));
-    let place = (words.film.place)(instant.setting);
+    let place = (words.film().place)(instant.setting);
     let cover = instant.cover;
     let captions = &composition.captions;
     let view = StillView {
@@ -78,7 +82,7 @@ pub(crate) fn frame(words: &Words, composition: &Composition, instant: &Instant)
             words: card_face::Words {
                 error: (cover.shows_both() && !error.is_empty()).then_some(error.as_str()),
                 stop: Some(words.at_stop),
-                cover: Some(words.presenter.question),
+                cover: Some(words.presenter().question),
             },
         },
         beside: instant.dial.map_or(Beside::Rose, Beside::Dial),
@@ -86,12 +90,7 @@ pub(crate) fn frame(words: &Words, composition: &Composition, instant: &Instant)
         ledger: (composition.torques && cover.shows_both()).then_some(LedgerView {
             torques: moment.torques,
             scale: instant.scale,
-            words: torque_ledger::Words {
-                parts: words.why.torques,
-                net: words.why.net,
-                clockwise: words.why.clockwise,
-                anticlockwise: words.why.anticlockwise,
-            },
+            words: words.why.in_ledger(),
         }),
         strip: composition.strips.then_some(StripChartView {
             samples: instant.samples,

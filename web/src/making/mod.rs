@@ -228,12 +228,12 @@ impl Maker {
 
     /// Undoes the last change.
     pub(crate) fn undo(self) {
-        self.step_back(Making::undo, self.cockpit.words.making.undone);
+        self.step_back(Making::undo, self.cockpit.words.making().undone);
     }
 
     /// Does again what was undone last.
     pub(crate) fn redo(self) {
-        self.step_back(Making::redo, self.cockpit.words.making.redone);
+        self.step_back(Making::redo, self.cockpit.words.making().redone);
     }
 
     fn step_back(self, by: fn(&mut Making) -> bool, words: &'static str) {
@@ -252,7 +252,7 @@ impl Maker {
         let time = self.cockpit.now().time;
         if let Some(id) = self.change(Step::New, |draft| draft.put(time, kind.act())) {
             self.selected.set(Some(id));
-            let words = &self.cockpit.words.making;
+            let words = self.cockpit.words.making();
             self.cockpit
                 .tell((words.put)(kind, time.min(self.length())));
         }
@@ -303,7 +303,7 @@ impl Maker {
             return;
         };
         if let Some(fault) = faults.first() {
-            let words = &self.cockpit.words.making;
+            let words = self.cockpit.words.making();
             self.cockpit.tell((words.not_yet)(faults.len(), fault));
             return;
         }
@@ -341,7 +341,7 @@ impl Maker {
 
     /// Begins a demonstration of the flight in the session.
     pub(crate) fn begin_of_flight(self) {
-        let words = &self.cockpit.words.making;
+        let words = self.cockpit.words.making();
         // The flight of the draft is no flight of the user's, as long as nothing else was flown.
         let own = self.shows_flight().then(|| {
             let of = |own: &Option<Session>| own.as_ref().map(Session::to_scenario);
@@ -369,7 +369,7 @@ impl Maker {
 
     /// Begins a demonstration that is like another.
     pub(crate) fn begin_like(self, other: Demonstration) {
-        let words = &self.cockpit.words.making;
+        let words = self.cockpit.words.making();
         let draft = Draft::of(other).map(|mut draft| {
             let title = (words.copy_of)(draft.title());
             draft.type_in(Entry::Title, &title);
@@ -380,7 +380,7 @@ impl Maker {
 
     /// Opens the text of a file.
     pub(crate) fn begin_of_file(self, file: &str) {
-        let words = &self.cockpit.words.making;
+        let words = self.cockpit.words.making();
         self.begin(Draft::from_json(file, words.first_title));
     }
 
@@ -401,7 +401,7 @@ impl Maker {
 
     /// Opens what is kept under an id.
     pub(crate) fn open(self, id: &str) {
-        let words = &self.cockpit.words.making;
+        let words = self.cockpit.words.making();
         match shelf::take_out(&Browser, id) {
             Ok(Some((document, file))) => match Draft::from_json(&file, words.first_title) {
                 Ok(draft) => self.put_on_bench(document, draft),
@@ -455,7 +455,7 @@ impl Maker {
         if let Some(deleted) = self.shelf.get_untracked().deleted {
             match shelf::put_back(&mut Browser, &deleted.id, &deleted.raw) {
                 Ok(()) => self.change_shelf(|shelf| shelf.deleted = None),
-                Err(why) => self.refuse((self.cockpit.words.making.not_kept)(why).to_owned()),
+                Err(why) => self.refuse((self.cockpit.words.making().not_kept)(why).to_owned()),
             }
         }
         self.read_shelf();
@@ -488,7 +488,7 @@ impl Maker {
         if document.is_changed_elsewhere(&Browser) == Ok(true) {
             // Both are kept: this one under a key of its own from now on.
             document = Document::new(fresh_id());
-            let words = &self.cockpit.words.making;
+            let words = self.cockpit.words.making();
             self.making.update(|making| {
                 if let Some(making) = making {
                     making.change(Step::New, |draft| {

@@ -15,7 +15,7 @@ use leptos::prelude::*;
 pub(crate) fn App() -> impl IntoView {
     let words = browser_words();
     let preferences = Preferences::load();
-    let board = Board::new(words, preferences);
+    let board = Board::new(words);
     provide_context(board);
     let part = board.part(|asked| asked.part);
     view! {

@@ -6,12 +6,10 @@ use super::meant::{Plans, Reader, Refusal};
 use super::work::Work;
 use crate::address::{self, hash, put_on_clipboard};
 use crate::field::Field;
-use crate::preferences::Preferences;
 use crate::today::today;
 use crate::words::Words;
 use crate::words::numbers::NumbersWords;
 use drawing::sheet::Paper;
-use drawing::theme::Theme;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
@@ -22,8 +20,6 @@ use leptos_use_event_listener::use_event_listener;
 pub(crate) struct Board {
     /// The words of the page.
     pub(crate) words: &'static Words,
-    /// What the browser remembers.
-    pub(crate) preferences: Preferences,
     /// The planner.
     pub(crate) work: Work,
     asked: RwSignal<Asked>,
@@ -33,11 +29,10 @@ pub(crate) struct Board {
 
 impl Board {
     /// As the address asks.
-    pub(crate) fn new(words: &'static Words, preferences: Preferences) -> Self {
+    pub(crate) fn new(words: &'static Words) -> Self {
         let asked = RwSignal::new(by_address(&Asked::new(today())));
         let board = Self {
             words,
-            preferences,
             work: Work::new(),
             asked,
             faults: Memo::new(move |_| asked.with(|asked| Reader::faults(asked, words))),
@@ -152,11 +147,6 @@ impl Board {
             "letter" => Paper::Letter,
             _ => Paper::A4,
         }
-    }
-
-    /// The colours of the page as it is lit.
-    pub(crate) fn theme(self) -> Theme {
-        self.preferences.theme()
     }
 
     /// What is told to those who do not see it, and shown in a line.

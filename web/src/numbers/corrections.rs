@@ -3,8 +3,9 @@
 use super::board::use_board;
 use super::fields::{Segments, Typed};
 use super::key::Key;
-use super::taken::{Home, PictureOf, TableOf, TakeHome, as_csv, as_text};
+use super::taken::{Home, TableOf, TakeHome, as_csv, as_text};
 use super::wind::WindFields;
+use crate::drawn::Drawn;
 use kurbo::Size;
 use leptos::prelude::*;
 use lessons::corrections::DeviationCard;
@@ -104,7 +105,7 @@ pub(crate) fn Corrections() -> impl IntoView {
                 {move || card.get().and_then(Result::ok).map(|card| {
                     let entries = card.entries().to_vec();
                     view! {
-                        <PictureOf
+                        <Drawn
                             id="card-curve"
                             title=words.curve.to_owned()
                             description=words.curve_note.to_owned()

@@ -48,7 +48,7 @@ pub(crate) fn HandOuts() -> impl IntoView {
         let (Some(site), Some(seed)) = (site, seed.get()) else {
             return Ok(Vec::new());
         };
-        let refused = |error| (board.words.form.refused)(&error);
+        let refused = |error| (board.words.form().refused)(&error);
         match kind.get() {
             "aids" => Ok(vec![aids::sheet(&site).map_err(refused)?]),
             "worksheet" => Ok(worksheet::sheets(&site, seed).map_err(refused)?.to_vec()),

@@ -5,7 +5,8 @@ use super::fields::Segments;
 use super::key::Key;
 use super::meant::OnTheRamp;
 use super::swing_record::table_home;
-use super::taken::{PictureOf, TableOf, TakeHome};
+use super::taken::{TableOf, TakeHome};
+use crate::drawn::Drawn;
 use crate::link;
 use compass::heading::MagneticHeading;
 use drawing::heeling_chart::{HeelingChartView, heeling_chart};
@@ -73,7 +74,7 @@ pub(crate) fn InTheBank(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
                 view! {
                     <div class="found">
                         <TableOf caption=words.heeling table/>
-                        <PictureOf
+                        <Drawn
                             id="heeling-chart"
                             title=words.heeling.to_owned()
                             description=(words.heeling_told)(&tabled)

@@ -4,8 +4,9 @@ use super::board::{Board, use_board};
 use super::fields::{Flown, Place, Segments, Typed};
 use super::key::Key;
 use super::meant::Plans;
-use super::taken::{Home, PictureOf, TableOf, TakeHome, as_text};
+use super::taken::{Home, TableOf, TakeHome, as_text};
 use super::work::Progress;
+use crate::drawn::Drawn;
 use compass::rule_of_thumb::Turn;
 use drawing::roll_out_rose::{self, PlaceView};
 use kurbo::Size;
@@ -108,7 +109,7 @@ pub(crate) fn Progressed() -> impl IntoView {
     let bar = move || {
         let (made, whole, cancelled, refused) = state.get();
         if let Some(refused) = refused {
-            let said = (board.words.form.refused)(&refused);
+            let said = (board.words.form().refused)(&refused);
             return view! { <p class="wrong">{said}</p> }.into_any();
         }
         if whole == 0 || made == whole {
@@ -162,7 +163,7 @@ fn AllRound(plans: Plans, rounds: Vec<Vec<RollOut>>) -> impl IntoView {
                 <p class="hint">{words.table_note}</p>
             </div>
             <div>
-                <PictureOf
+                <Drawn
                     id="rose"
                     title=words.rose.to_owned()
                     description=described

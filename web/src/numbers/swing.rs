@@ -7,7 +7,7 @@ use super::iron::Iron;
 use super::key::Key;
 use super::meant::{OnTheRamp, adjuster_text};
 use super::swing_record::Record;
-use super::taken::PictureOf;
+use crate::drawn::Drawn;
 use compass::heading::MagneticHeading;
 use drawing::rose::{RoseView, rose};
 use kurbo::Size;
@@ -135,7 +135,7 @@ fn OnRamp(ramp: Memo<Option<OnTheRamp>>) -> impl IntoView {
             {move || {
                 let (heading, compass, _) = reading()?;
                 Some(view! {
-                    <PictureOf
+                    <Drawn
                         id="ramp-rose"
                         title=words.ramp.to_owned()
                         description=described

@@ -4,7 +4,8 @@ use super::board::use_board;
 use super::fields::Segments;
 use super::key::Key;
 use super::meant::OnTheRamp;
-use super::taken::{Home, PictureOf, TableOf, TakeHome, as_csv, as_text};
+use super::taken::{Home, TableOf, TakeHome, as_csv, as_text};
+use crate::drawn::Drawn;
 use compass::heading::CompassHeading;
 use kurbo::Size;
 use leptos::prelude::*;
@@ -105,14 +106,14 @@ fn Found(name: String, found: Vec<(CompassHeading, f64)>) -> impl IntoView {
         <div class="found">
             <TableOf caption=words.record table/>
             {coefficients}
-            <PictureOf
+            <Drawn
                 id="deviation-curve"
                 title=words.curve.to_owned()
                 description=(words.verdict)(most.to_degrees(), most <= LIMIT)
                 size=Size::new(560.0, 260.0)
                 draw=move |size| handouts::deviations(&found, size)
             />
-            <PictureOf
+            <Drawn
                 id="residual-curve"
                 title=words.residual_curve.to_owned()
                 description=words.residual_note.to_owned()

@@ -1,11 +1,8 @@
-//! Tables and pictures, and the ways in which they are taken home.
+//! Tables, and the ways in which they are taken home.
 
 use super::board::{Board, use_board};
 use crate::download::{copy_png, download, download_png};
-use drawing::shape::Shape;
 use drawing::sheet::Paper;
-use drawing::svg::Picture;
-use kurbo::Size;
 use leptos::prelude::*;
 use lessons::sheet::{Sheet, Table};
 
@@ -175,41 +172,6 @@ fn link(board: Board) -> String {
     crate::address::link(&untrack(|| {
         board.address(board.part(|asked| asked.part).get())
     }))
-}
-
-/// A picture in the colours of the page, as large as its box.
-#[component]
-pub(crate) fn PictureOf<F>(
-    /// Begins the names inside it.
-    id: &'static str,
-    /// What it is.
-    #[prop(into)]
-    title: Signal<String>,
-    /// What it shows, for those who do not see it.
-    #[prop(into)]
-    description: Signal<String>,
-    /// The size that it is drawn for.
-    size: Size,
-    /// Draws it.
-    draw: F,
-) -> impl IntoView
-where
-    F: Fn(Size) -> Vec<Shape> + Send + Sync + 'static,
-{
-    let board = use_board();
-    let document = move || {
-        Picture {
-            size,
-            shapes: &draw(size),
-            theme: &board.theme(),
-            id,
-            title: &title.get(),
-            description: &description.get(),
-            ground: false,
-        }
-        .to_svg()
-    };
-    view! { <div class="drawn" id=id inner_html=document></div> }
 }
 
 #[cfg(test)]

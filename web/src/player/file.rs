@@ -14,7 +14,7 @@ use web_sys::js_sys::futures::JsFuture;
 /// # Errors
 /// A file that cannot be read or flown, in one sentence: what was open stays.
 pub(crate) async fn open_file(cockpit: Cockpit, file: File) -> Result<(), String> {
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     if file.size() > LONGEST_FILE as f64 {
         return Err((words.too_long)(file.size(), LONGEST_FILE as f64));
     }

@@ -19,7 +19,7 @@ impl Player {
         if now.flight != was.flight {
             if self.away.get_untracked().is_none() {
                 self.away.set(Some(was.time));
-                cockpit.tell(cockpit.words.demonstrations.flying.to_owned());
+                cockpit.tell(cockpit.words.demonstrations().flying.to_owned());
             }
         } else if cockpit.with_session(Session::jumps) != was.jumps || now.time < was.time {
             self.arrive(cockpit, &flown);
@@ -110,7 +110,7 @@ impl Player {
 
     /// What a screen reader is told of what is new.
     fn told(self, cockpit: Cockpit, flown: &Flown, old: &Standing, new: &Standing) -> String {
-        let words = &cockpit.words.demonstrations;
+        let words = cockpit.words.demonstrations();
         let act = |index: Option<usize>| Some(&cues(flown).get(index?)?.act);
         let mut told = Vec::new();
         if new.chapter != old.chapter

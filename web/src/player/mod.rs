@@ -229,7 +229,7 @@ impl Player {
         self.away.set(None);
         self.plan_shown.set(false);
         self.standing.set(Standing::START);
-        let opened = cockpit.words.demonstrations.opened;
+        let opened = cockpit.words.demonstrations().opened;
         let told = opened(
             &flown.said(&flown.demonstration().title),
             &flown.said(&flown.demonstration().look_for),

@@ -1,9 +1,6 @@
 //! English.
 
-use super::{
-    Button, Words, en_beside, en_demonstrations, en_film, en_links, en_making, en_numbers,
-    en_presenter, en_situation, en_stick, en_time, en_views, en_why,
-};
+use super::{Button, FlightWords, Words, en_links, en_numbers, en_views, en_why};
 use crate::session::Readout;
 use crate::setting::FloatChoice;
 use crate::situation_form::feet;
@@ -14,18 +11,13 @@ use drawing::strip_chart::{self, Peak, StripFigures};
 use earth::FieldSource;
 use flights::events::{Event, Side};
 
-/// English.
-pub(super) const ENGLISH: Words = Words {
+/// What every page may say.
+pub(super) static ENGLISH: Words = Words {
     tag: "en",
-
     name: "Dipwise",
     caution: "For training only, never for navigation. The aircraft’s own manual, local rules and a licensed instructor come first.",
-    failed: "The flight could not be started.",
-
-    readings: "Compass and heading",
     heading: "Magnetic heading",
     compass: "Compass",
-    true_heading: |degrees| format!("True {degrees:03}°"),
     difference: |difference| match difference {
         Difference::Agrees => "agrees".to_owned(),
         Difference::Lags(by) => format!("lags by {by}°"),
@@ -41,6 +33,52 @@ pub(super) const ENGLISH: Words = Words {
         Difference::ReadsLess(by) => format!("{by}° less"),
     },
     at_stop: "The card touches its stop",
+    bank: "Bank",
+    bank_value: |degrees| sided(degrees, "right", "left", "level"),
+    rate_of_turn: "Rate of turn",
+    rate_value: |tenths| format!("{:.1}°/s", f64::from(tenths.abs()) / 10.0),
+    airspeed: "Airspeed",
+    airspeed_value: |knots| format!("{knots} kt"),
+    by_night: "Night",
+    by_day: "Day",
+    links: en_links::LINKS,
+    why: en_why::WHY,
+    views: en_views::VIEWS,
+    pages: en_numbers::PAGES,
+    place: |setting| match setting.source {
+        FieldSource::Latitude { latitude } => latitude_text(latitude),
+        FieldSource::Place { place, date } => {
+            let above = match feet(place.altitude()) {
+                0 => String::new(),
+                feet => format!(", {feet} ft"),
+            };
+            format!(
+                "{} {}{above}, {date}",
+                latitude_text(place.latitude()),
+                longitude_text(place.longitude())
+            )
+        }
+        FieldSource::ByHand { .. } => "Field by hand".to_owned(),
+    },
+    dip_line: |degrees| {
+        let side = if degrees < 0.0 { "up" } else { "down" };
+        format!("Dip {:.1}° {side}", degrees.abs())
+    },
+    variation_line: |degrees| {
+        let side = if degrees < 0.0 { "W" } else { "E" };
+        format!("Variation {:.1}° {side}", degrees.abs())
+    },
+    horizontal_line: |nanotesla| format!("Horizontal {} nT", thousands(nanotesla)),
+};
+
+/// What the page of the flight says.
+pub(super) static FLIGHT: FlightWords = FlightWords {
+    of_all: &ENGLISH,
+
+    failed: "The flight could not be started.",
+
+    readings: "Compass and heading",
+    true_heading: |degrees| format!("True {degrees:03}°"),
     zone_caution: "Weak field: use with caution",
     zone_unreliable: "Field too weak: unreliable",
     situation,
@@ -63,13 +101,7 @@ pub(super) const ENGLISH: Words = Words {
     tell: "Tell the situation",
 
     controls: "Controls",
-    bank: "Bank",
-    bank_value: |degrees| sided(degrees, "right", "left", "level"),
-    rate_of_turn: "Rate of turn",
-    rate_value: |tenths| format!("{:.1}°/s", f64::from(tenths.abs()) / 10.0),
     standard_rate: "standard rate",
-    airspeed: "Airspeed",
-    airspeed_value: |knots| format!("{knots} kt"),
     climb: "Climb",
     climb_value: |degrees| sided(degrees, "up", "down", "level"),
     rudder: "Rudder",
@@ -235,8 +267,6 @@ pub(super) const ENGLISH: Words = Words {
         label: "Card",
         name: "Card: show it large",
     },
-    by_night: "Night",
-    by_day: "Day",
     keys: "Keys",
     keys_fly: "Keys fly the aircraft",
     key_bank: "Bank left, right by 5°",
@@ -257,46 +287,8 @@ pub(super) const ENGLISH: Words = Words {
     key_look: "Card large; day, night",
     key_tell: "Tell situation; this list",
 
-    time: en_time::TIME,
-    links: en_links::LINKS,
-
-    why: en_why::WHY,
-    beside: en_beside::BESIDE,
-    making: en_making::MAKING,
-    film: en_film::FILM,
-    presenter: en_presenter::PRESENTER,
-    demonstrations: en_demonstrations::DEMONSTRATIONS,
-    stick: en_stick::STICK,
-    views: en_views::VIEWS,
-
-    pages: en_numbers::PAGES,
-
     set_situation: "Situation",
-    place: |setting| match setting.source {
-        FieldSource::Latitude { latitude } => latitude_text(latitude),
-        FieldSource::Place { place, date } => {
-            let above = match feet(place.altitude()) {
-                0 => String::new(),
-                feet => format!(", {feet} ft"),
-            };
-            format!(
-                "{} {}{above}, {date}",
-                latitude_text(place.latitude()),
-                longitude_text(place.longitude())
-            )
-        }
-        FieldSource::ByHand { .. } => "Field by hand".to_owned(),
-    },
-    dip_line: |degrees| {
-        let side = if degrees < 0.0 { "up" } else { "down" };
-        format!("Dip {:.1}° {side}", degrees.abs())
-    },
-    variation_line: |degrees| {
-        let side = if degrees < 0.0 { "W" } else { "E" };
-        format!("Variation {:.1}° {side}", degrees.abs())
-    },
     no_variation: "No variation",
-    horizontal_line: |nanotesla| format!("Horizontal {} nT", thousands(nanotesla)),
     way: "Set the field by",
     way_latitude: "Latitude",
     way_place: "Place, date",
@@ -333,7 +325,6 @@ pub(super) const ENGLISH: Words = Words {
         RoughAir::Moderate => "Moderate turbulence",
         RoughAir::Severe => "Severe turbulence",
     },
-    form: en_situation::FORM,
 };
 
 fn readings(readout: &Readout) -> String {
@@ -392,8 +383,8 @@ fn situation(readout: &Readout) -> String {
     }
     match readout.zone {
         Zone::Reliable => {}
-        Zone::Caution => said.push_str(&format!(" {}.", ENGLISH.zone_caution)),
-        Zone::Unreliable => said.push_str(&format!(" {}.", ENGLISH.zone_unreliable)),
+        Zone::Caution => said.push_str(&format!(" {}.", FLIGHT.zone_caution)),
+        Zone::Unreliable => said.push_str(&format!(" {}.", FLIGHT.zone_unreliable)),
     }
     if readout.pause.is_some() {
         said.push_str(" Paused.");
@@ -403,7 +394,7 @@ fn situation(readout: &Readout) -> String {
 
 fn flight(figures: &StripFigures) -> String {
     let Some([from, to]) = figures.time else {
-        return ENGLISH.strips.empty.to_owned();
+        return FLIGHT.strips.empty.to_owned();
     };
     let mut said = format!("Strip chart of {} of flight.", clock(to - from));
     let peak = |peak: Peak, what: &str| {
@@ -492,7 +483,7 @@ mod tests {
     fn the_situation_is_told_in_whole_sentences() {
         let session = Session::new(Setting::home().unwrap()).unwrap();
         assert_eq!(
-            (ENGLISH.situation)(&session.readout()),
+            (FLIGHT.situation)(&session.readout()),
             "Magnetic heading 360°, compass 360°: the compass agrees. \
              Wings level, airspeed 100 knots."
         );
@@ -502,7 +493,7 @@ mod tests {
     fn a_moment_and_a_flight_are_told_with_their_times() {
         let session = Session::new(Setting::home().unwrap()).unwrap();
         assert_eq!(
-            (ENGLISH.moment)(&session.readout()),
+            (FLIGHT.moment)(&session.readout()),
             "0:00.0: heading 360°, compass 360°, agrees"
         );
         assert_eq!(clock(83.449), "1:23.4");
@@ -517,7 +508,7 @@ mod tests {
             ..StripFigures::default()
         };
         assert_eq!(
-            (ENGLISH.flight)(&figures),
+            (FLIGHT.flight)(&figures),
             "Strip chart of 1:01.0 of flight. Greatest lag 23° at 0:12.3 on heading 007°."
         );
     }
@@ -528,8 +519,8 @@ mod tests {
         assert_eq!((ENGLISH.bank_value)(-5), "5° left");
         assert_eq!((ENGLISH.bank_value)(0), "level");
         assert_eq!((ENGLISH.rate_value)(-31), "3.1°/s");
-        assert_eq!((ENGLISH.motion_value)(0.125), "⅛×");
-        assert_eq!((ENGLISH.motion_value)(8.0), "8×");
+        assert_eq!((FLIGHT.motion_value)(0.125), "⅛×");
+        assert_eq!((FLIGHT.motion_value)(8.0), "8×");
         assert_eq!(
             (ENGLISH.horizontal_line)(18_470),
             "Horizontal 18\u{202f}470 nT"

@@ -52,6 +52,7 @@ pub(super) static HANDED: HandedWords = HandedWords {
     save: "Save results",
     csv: "Save as CSV",
     xapi: "Save xAPI statements",
+    no_xapi: "xAPI statements need a network once; go online and try again.",
     xapi_note: "xAPI is for a course platform. The statements do not have your name.",
 };
 

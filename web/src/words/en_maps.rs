@@ -1,9 +1,9 @@
 //! English, for the page of maps.
 
-use super::en_situation::{FORM, out_of_range};
+use super::en_situation;
 use super::maps::{DipWords, MapWords};
 use crate::maps::{Key, Part, Show};
-use crate::situation_form::{Entry, Fault, Wrong, nanotesla};
+use crate::situation_form::{Entry, Wrong, nanotesla};
 use compass::field::Zone;
 use lessons::rule_map::Verdict;
 
@@ -300,26 +300,17 @@ fn choice(key: Key, choice: &'static str) -> &'static str {
 }
 
 fn refusal(key: Key, wrong: &Wrong) -> String {
-    let place = match key {
+    let entry = match key {
         Key::Latitude => Some(Entry::Latitude),
         Key::Longitude => Some(Entry::Longitude),
         Key::Date => Some(Entry::Date),
         _ => None,
     };
-    if let Some(entry) = place {
-        let wrong = wrong.clone();
-        return (FORM.fault)(&Fault { entry, wrong });
-    }
-    let name = label(key);
     let such = match key {
         Key::Airspeed => "a number of knots, such as 100",
         Key::Bank => "a number of degrees, such as 15",
         Key::View => "“flat” or “globe”",
         _ => "one of those listed",
     };
-    match wrong {
-        Wrong::OutOfRange { range, value } => out_of_range(name, *range, *value),
-        Wrong::NotANumber(text) => format!("{name} must be {such}, not “{text}”."),
-        _ => format!("{name} must be {such}."),
-    }
+    en_situation::refusal(entry, label(key), such, wrong)
 }

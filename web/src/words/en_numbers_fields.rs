@@ -1,8 +1,8 @@
 //! English, for the fields of the page of numbers.
 
-use super::en_situation::{FORM, out_of_range};
+use super::en_situation;
 use crate::numbers::Key;
-use crate::situation_form::{Entry, Fault, Wrong};
+use crate::situation_form::{Entry, Wrong};
 
 /// Poisson's letters, row by row.
 const SOFT: [&str; 9] = ["a", "b", "c", "d", "e", "f", "g", "h", "k"];
@@ -153,31 +153,24 @@ pub(super) fn choice(key: Key, choice: &'static str) -> &'static str {
 
 /// What is wrong with a field, and how to mend it.
 pub(super) fn refusal(key: Key, wrong: &Wrong) -> String {
-    let place = match key {
+    if key == Key::Rate
+        && let Wrong::OutOfRange { range, value } = wrong
+        && range.quantity == "bank"
+    {
+        return format!(
+            "Rate of turn at this airspeed takes {}° of bank; the planner goes from {}° to {}°.",
+            value.round(),
+            range.least,
+            range.most
+        );
+    }
+    let entry = match key {
         Key::Latitude => Some(Entry::Latitude),
         Key::Longitude => Some(Entry::Longitude),
         Key::Date => Some(Entry::Date),
         _ => None,
     };
-    if let Some(entry) = place {
-        let wrong = wrong.clone();
-        return (FORM.fault)(&Fault { entry, wrong });
-    }
-    let name = label(key);
-    let such = such(key);
-    match wrong {
-        Wrong::OutOfRange { range, value } if key == Key::Rate && range.quantity == "bank" => {
-            format!(
-                "Rate of turn at this airspeed takes {}° of bank; the planner goes from {}° to {}°.",
-                value.round(),
-                range.least,
-                range.most
-            )
-        }
-        Wrong::OutOfRange { range, value } => out_of_range(name, *range, *value),
-        Wrong::NotANumber(text) => format!("{name} must be {such}, not “{text}”."),
-        _ => format!("{name} must be {such}."),
-    }
+    en_situation::refusal(entry, label(key), such(key), wrong)
 }
 
 /// What may stand in a field.

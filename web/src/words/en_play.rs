@@ -292,7 +292,10 @@ fn seen(seen: Seen) -> String {
     let said = parts.join(", ");
     let mut letters = said.chars();
     match letters.next() {
-        Some(first) => first.to_uppercase().chain(letters).chain(['.']).collect(),
+        Some(first) => std::iter::once(first.to_ascii_uppercase())
+            .chain(letters)
+            .chain(['.'])
+            .collect(),
         None => String::new(),
     }
 }

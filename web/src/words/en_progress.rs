@@ -87,7 +87,7 @@ fn count(of: usize) -> String {
 
 fn capital(text: &str) -> String {
     let mut letters = text.chars();
-    let first = letters.next().map(|it| it.to_uppercase().to_string());
+    let first = letters.next().map(|it| it.to_ascii_uppercase().to_string());
     first.unwrap_or_default() + letters.as_str()
 }
 

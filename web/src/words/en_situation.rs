@@ -188,6 +188,20 @@ fn fault(fault: &Fault) -> String {
     }
 }
 
+/// What is wrong with a field of a form, and how to mend it: of a place or a day as everywhere,
+/// and else by its name and what may stand in it.
+pub(super) fn refusal(entry: Option<Entry>, name: &str, such: &str, wrong: &Wrong) -> String {
+    if let Some(entry) = entry {
+        let wrong = wrong.clone();
+        return (FORM.fault)(&Fault { entry, wrong });
+    }
+    match wrong {
+        Wrong::OutOfRange { range, value } => out_of_range(name, *range, *value),
+        Wrong::NotANumber(text) => format!("{name} must be {such}, not “{text}”."),
+        _ => format!("{name} must be {such}."),
+    }
+}
+
 pub(super) fn out_of_range(name: &str, range: Range, value: f64) -> String {
     let unit = range.unit.suffix();
     format!(

@@ -43,6 +43,8 @@ pub(crate) struct HandedWords {
     pub(crate) csv: &'static str,
     pub(crate) xapi: &'static str,
     pub(crate) xapi_note: &'static str,
+    /// What makes the statements could not be fetched.
+    pub(crate) no_xapi: &'static str,
 }
 
 impl HandedWords {

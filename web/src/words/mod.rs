@@ -1,6 +1,7 @@
 //! Every word on the page: one table, filled once for each language.
 //!
-//! Another language is one more file beside `en.rs` and one more line in [`Words::for_tag`].
+//! Another language is one more file beside `en.rs` and one more line in [`Words::for_tag`] and
+//! in what gives the words of some pages.
 //! Sentences with numbers in them are functions, so that each language orders and bends its own
 //! words, and no component puts a sentence together.
 
@@ -65,26 +66,51 @@ pub(crate) use maps::MapWords;
 use numbers::PagesWords;
 pub(crate) use progress::ProgressWords;
 pub(crate) use sets::SetWords;
+use std::ops::Deref;
 pub(crate) use views::{Errors, ReadOff, ViewWords};
 
-/// The words of one language.
+/// The words of one language that every page may say.
 pub(crate) struct Words {
     /// BCP 47 tag, for the `lang` attribute.
     pub(crate) tag: &'static str,
-
     pub(crate) name: &'static str,
     pub(crate) caution: &'static str,
-    pub(crate) failed: &'static str,
-
-    // The readings.
-    pub(crate) readings: &'static str,
     pub(crate) heading: &'static str,
     pub(crate) compass: &'static str,
-    pub(crate) true_heading: fn(u16) -> String,
     pub(crate) difference: fn(Difference) -> String,
     /// The same, short, for beside the error's bar.
     pub(crate) error: fn(Difference) -> String,
     pub(crate) at_stop: &'static str,
+    pub(crate) bank: &'static str,
+    pub(crate) bank_value: fn(i32) -> String,
+    pub(crate) rate_of_turn: &'static str,
+    /// Takes tenths of a degree a second.
+    pub(crate) rate_value: fn(i32) -> String,
+    pub(crate) airspeed: &'static str,
+    pub(crate) airspeed_value: fn(i32) -> String,
+    pub(crate) by_night: &'static str,
+    pub(crate) by_day: &'static str,
+    pub(crate) links: LinkWords,
+    pub(crate) why: WhyWords,
+    pub(crate) views: ViewWords,
+    pub(crate) pages: PagesWords,
+    pub(crate) place: fn(&Setting) -> String,
+    /// Takes degrees, down positive.
+    pub(crate) dip_line: fn(f64) -> String,
+    /// Takes degrees, east positive.
+    pub(crate) variation_line: fn(f64) -> String,
+    pub(crate) horizontal_line: fn(i64) -> String,
+}
+
+/// The words of the page of the flight, those of every page among them.
+pub(crate) struct FlightWords {
+    pub(crate) of_all: &'static Words,
+
+    pub(crate) failed: &'static str,
+
+    // The readings.
+    pub(crate) readings: &'static str,
+    pub(crate) true_heading: fn(u16) -> String,
     pub(crate) zone_caution: &'static str,
     pub(crate) zone_unreliable: &'static str,
     /// All of the situation in sentences.
@@ -95,14 +121,7 @@ pub(crate) struct Words {
 
     // Instruments and controls.
     pub(crate) controls: &'static str,
-    pub(crate) bank: &'static str,
-    pub(crate) bank_value: fn(i32) -> String,
-    pub(crate) rate_of_turn: &'static str,
-    /// Takes tenths of a degree a second.
-    pub(crate) rate_value: fn(i32) -> String,
     pub(crate) standard_rate: &'static str,
-    pub(crate) airspeed: &'static str,
-    pub(crate) airspeed_value: fn(i32) -> String,
     pub(crate) climb: &'static str,
     pub(crate) climb_value: fn(i32) -> String,
     pub(crate) rudder: &'static str,
@@ -155,8 +174,6 @@ pub(crate) struct Words {
     // The page's own buttons.
     pub(crate) show_why: Button,
     pub(crate) show_card: Button,
-    pub(crate) by_night: &'static str,
-    pub(crate) by_day: &'static str,
     pub(crate) keys: &'static str,
     pub(crate) keys_fly: &'static str,
     pub(crate) key_bank: &'static str,
@@ -177,46 +194,17 @@ pub(crate) struct Words {
     pub(crate) key_look: &'static str,
     pub(crate) key_tell: &'static str,
 
-    // Replay, loop and what is taken home.
-    pub(crate) time: TimeWords,
-
     // Links, QR codes and frames.
-    pub(crate) links: LinkWords,
 
     // Why the card does what it does.
-    pub(crate) why: WhyWords,
-    /// Two at once.
-    pub(crate) beside: BesideWords,
-
-    // Making demonstrations.
-    pub(crate) making: MakingWords,
-    /// Films, stills and animations.
-    pub(crate) film: FilmWords,
-
-    // Before a class.
-    pub(crate) presenter: PresenterWords,
-
-    // Demonstrations.
-    pub(crate) demonstrations: DemonstrationWords,
-
-    // A stick in the hand.
-    pub(crate) stick: StickWords,
 
     // What stands beside the card; the chart against heading.
-    pub(crate) views: ViewWords,
 
     // The ways from page to page.
-    pub(crate) pages: PagesWords,
 
     // The situation.
     pub(crate) set_situation: &'static str,
-    pub(crate) place: fn(&Setting) -> String,
-    /// Takes degrees, down positive.
-    pub(crate) dip_line: fn(f64) -> String,
-    /// Takes degrees, east positive.
-    pub(crate) variation_line: fn(f64) -> String,
     pub(crate) no_variation: &'static str,
-    pub(crate) horizontal_line: fn(i64) -> String,
     pub(crate) way: &'static str,
     pub(crate) way_latitude: &'static str,
     pub(crate) way_place: &'static str,
@@ -233,7 +221,14 @@ pub(crate) struct Words {
     pub(crate) air_choice: fn(RoughAir) -> &'static str,
     /// In the form, where it stands beside the word for the air.
     pub(crate) air_option: fn(RoughAir) -> &'static str,
-    pub(crate) form: FormWords,
+}
+
+impl Deref for FlightWords {
+    type Target = Words;
+
+    fn deref(&self) -> &Words {
+        self.of_all
+    }
 }
 
 /// The words of the form that sets a flight.
@@ -328,6 +323,18 @@ pub(crate) struct WhyWords {
     pub(crate) parts: [&'static str; 10],
 }
 
+impl WhyWords {
+    /// What stands in the picture of the torques.
+    pub(crate) fn in_ledger(&self) -> torque_ledger::Words<'static> {
+        torque_ledger::Words {
+            parts: self.torques,
+            net: self.net,
+            anticlockwise: self.anticlockwise,
+            clockwise: self.clockwise,
+        }
+    }
+}
+
 /// The words of two at once.
 pub(crate) struct BesideWords {
     pub(crate) title: &'static str,
@@ -412,9 +419,59 @@ pub(crate) struct Button {
     pub(crate) name: &'static str,
 }
 
+impl FlightWords {
+    /// The words that come nearest to a BCP 47 tag.
+    pub(crate) fn for_tag(_tag: &str) -> &'static Self {
+        &en::FLIGHT
+    }
+}
+
 impl Words {
     /// The words that come nearest to a BCP 47 tag.
     pub(crate) fn for_tag(_tag: &str) -> &'static Self {
         &en::ENGLISH
+    }
+
+    // What only some pages say is no field, which every page would hold: a program holds what it
+    // asks for.
+
+    /// Replay, loop and what is taken home.
+    pub(crate) fn time(&self) -> &'static TimeWords {
+        &en_time::TIME
+    }
+
+    /// Two at once.
+    pub(crate) fn beside(&self) -> &'static BesideWords {
+        &en_beside::BESIDE
+    }
+
+    /// The form that sets a flight.
+    pub(crate) fn form(&self) -> &'static FormWords {
+        &en_situation::FORM
+    }
+
+    /// Before a class.
+    pub(crate) fn presenter(&self) -> &'static PresenterWords {
+        &en_presenter::PRESENTER
+    }
+
+    /// A stick in the hand.
+    pub(crate) fn stick(&self) -> &'static StickWords {
+        &en_stick::STICK
+    }
+
+    /// Demonstrations.
+    pub(crate) fn demonstrations(&self) -> &'static DemonstrationWords {
+        &en_demonstrations::DEMONSTRATIONS
+    }
+
+    /// Making demonstrations.
+    pub(crate) fn making(&self) -> &'static MakingWords {
+        &en_making::MAKING
+    }
+
+    /// Films, stills and animations.
+    pub(crate) fn film(&self) -> &'static FilmWords {
+        &en_film::FILM
     }
 }

@@ -1,7 +1,7 @@
 //! The strips' shapes.
 
 use super::StripChartView;
-use super::layout::StripLayout;
+use super::layout::{Series, StripLayout};
 use crate::chart::axis::{Steps, clock, degrees, figure, heading};
 use crate::chart::placing::{clearest, spread};
 use crate::chart::series::{fold, runs};
@@ -14,18 +14,18 @@ use compass::reading::Difference;
 use kurbo::{BezPath, Point, Rect, Size};
 
 /// Everything, from the ground up.
-pub(super) fn draw(view: &StripChartView, layout: &StripLayout) -> Vec<Shape> {
+pub(super) fn draw(view: &StripChartView, layout: &StripLayout, series: &Series) -> Vec<Shape> {
     let mut shapes = Vec::with_capacity(96);
     grounds(&mut shapes, layout);
     if let Some(stretch) = view.stretch {
         set_off(&mut shapes, stretch, layout);
     }
     scales(&mut shapes, view, layout);
-    if layout.series.samples.iter().any(super::Sample::is_finite) {
+    if series.samples.iter().any(super::Sample::is_finite) {
         events(&mut shapes, view, layout);
-        errors(&mut shapes, view, layout);
-        headings(&mut shapes, view, layout);
-        flying(&mut shapes, view, layout);
+        errors(&mut shapes, view, layout, series);
+        headings(&mut shapes, view, layout, series);
+        flying(&mut shapes, view, layout, series);
     } else {
         events(&mut shapes, view, layout);
         empty(&mut shapes, view, layout);
@@ -36,7 +36,7 @@ pub(super) fn draw(view: &StripChartView, layout: &StripLayout) -> Vec<Shape> {
     if let Some(time) = view.playhead {
         playhead(&mut shapes, time, layout);
     }
-    kinds(&mut shapes, view, layout);
+    kinds(&mut shapes, view, layout, series);
     if let Some(time) = view.cursor {
         cursor(&mut shapes, view, time, layout);
     }
@@ -255,18 +255,18 @@ fn folded(points: &[Point], frame: &Frame, turn: f64, least: f64) -> Vec<Vec<Poi
         .collect()
 }
 
-fn headings(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout) {
+fn headings(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout, series: &Series) {
     let unit = layout.unit();
     let frame = &layout.heading;
     let [least, _] = frame.y.values();
     let line = |points: &[Point]| polylines(&folded(points, frame, 360.0, least));
     let mut inside = Vec::new();
     if view.show_reference {
-        let path = line(&layout.series.heading);
+        let path = line(&series.heading);
         inside.push(Shape::line(path, heading_pen(2.2 * unit)));
     }
     if view.show_compass {
-        let path = line(&layout.series.reading);
+        let path = line(&series.reading);
         inside.push(Shape::line(path, compass_pen(2.2 * unit)));
     }
     shapes.push(Shape::clipped(frame.clip(2.0 * unit), inside));
@@ -276,13 +276,13 @@ fn headings(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout
         (
             view.show_reference,
             words.heading,
-            &layout.series.heading,
+            &series.heading,
             Mark::Heading,
         ),
         (
             view.show_compass,
             words.compass,
-            &layout.series.reading,
+            &series.reading,
             Mark::Compass,
         ),
     ];
@@ -350,15 +350,15 @@ fn end_labels(
 }
 
 /// The gap scale unrolled: zero is the heading's line, and the compass's strays from it.
-fn errors(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout) {
+fn errors(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout, series: &Series) {
     if !(view.show_reference && view.show_compass) {
         return;
     }
     let unit = layout.unit();
     let frame = &layout.error;
     let zero = frame.y.place(0.0);
-    let [lag, lead] = lags_and_leads(layout);
-    let straight = stretches(layout, |d| {
+    let [lag, lead] = lags_and_leads(layout, series);
+    let straight = stretches(layout, series, |d| {
         matches!(d, Difference::ReadsMore(_) | Difference::ReadsLess(_))
     });
 
@@ -372,30 +372,33 @@ fn errors(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout) 
         Point::new(frame.area.x1, zero),
     );
     inside.push(Shape::line(base, heading_pen(1.6 * unit)));
-    let lines: Vec<Vec<Point>> = error_runs(layout).iter().map(|run| drawn(run)).collect();
+    let lines: Vec<Vec<Point>> = error_runs(layout, series)
+        .iter()
+        .map(|run| drawn(run))
+        .collect();
     inside.push(Shape::line(polylines(&lines), compass_pen(2.2 * unit)));
     shapes.push(Shape::clipped(frame.clip(2.0 * unit), inside));
 
-    if let Some(end) = line_end(&layout.series.error, frame, None) {
+    if let Some(end) = line_end(&series.error, frame, None) {
         let labels = [(view.words.error, end, Some(Mark::Compass))];
         end_labels(shapes, &labels, frame, layout);
     }
 }
 
 /// Where the compass lags, and where it leads.
-fn lags_and_leads(layout: &StripLayout) -> [Vec<Vec<Point>>; 2] {
+fn lags_and_leads(layout: &StripLayout, series: &Series) -> [Vec<Vec<Point>>; 2] {
     [
-        stretches(layout, |d| matches!(d, Difference::Lags(_))),
-        stretches(layout, |d| matches!(d, Difference::Leads(_))),
+        stretches(layout, series, |d| matches!(d, Difference::Lags(_))),
+        stretches(layout, series, |d| matches!(d, Difference::Leads(_))),
     ]
 }
 
 /// The words for lag and lead, over everything that moves, so that they stand still.
-fn kinds(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout) {
+fn kinds(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout, series: &Series) {
     if view.show_reference && view.show_compass {
         let mut taken = Vec::new();
         let words = [view.words.lags, view.words.leads];
-        for (words, stretches) in words.into_iter().zip(lags_and_leads(layout)) {
+        for (words, stretches) in words.into_iter().zip(lags_and_leads(layout, series)) {
             name_the_largest(shapes, words, &stretches, layout, &mut taken);
         }
     }
@@ -403,8 +406,8 @@ fn kinds(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout) {
 
 /// The error's line in the picture's units, cut where it jumps from one end of the circle to the
 /// other.
-fn error_runs(layout: &StripLayout) -> Vec<Vec<Point>> {
-    let points = layout.series.error.iter().copied();
+fn error_runs(layout: &StripLayout, series: &Series) -> Vec<Vec<Point>> {
+    let points = series.error.iter().copied();
     let placed = |p: &Point| layout.error.place(*p);
     runs(points)
         .iter()
@@ -415,8 +418,11 @@ fn error_runs(layout: &StripLayout) -> Vec<Vec<Point>> {
 
 /// The error's line where the difference is of one kind, each stretch up to the first sample of
 /// the next kind.
-fn stretches(layout: &StripLayout, kind: fn(Difference) -> bool) -> Vec<Vec<Point>> {
-    let series = &layout.series;
+fn stretches(
+    layout: &StripLayout,
+    series: &Series,
+    kind: fn(Difference) -> bool,
+) -> Vec<Vec<Point>> {
     let of_kind: Vec<bool> = series
         .samples
         .iter()
@@ -518,7 +524,7 @@ fn half_way(line: &[Point], zero: f64) -> Option<Point> {
 }
 
 /// Bank and airspeed.
-fn flying(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout) {
+fn flying(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout, series: &Series) {
     let unit = layout.unit();
     let line = |points: &[Point], frame: &Frame| {
         let lines: Vec<Vec<Point>> = runs(points.iter().map(|&p| frame.place(p)))
@@ -533,8 +539,8 @@ fn flying(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout) 
         Point::new(frame.area.x0, zero),
         Point::new(frame.area.x1, zero),
     );
-    let bank = line(&layout.series.bank, frame);
-    let airspeed = line(&layout.series.airspeed, &layout.airspeed);
+    let bank = line(&series.bank, frame);
+    let airspeed = line(&series.airspeed, &layout.airspeed);
     let inside = vec![
         Shape::line(level, Pen::solid(Role::FaintInk, unit).faded(0.7)),
         Shape::line(
@@ -545,16 +551,16 @@ fn flying(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout) 
     ];
     shapes.push(Shape::clipped(frame.clip(2.0 * unit), inside));
 
-    sides_of_bank(shapes, view, layout);
+    sides_of_bank(shapes, view, layout, series);
 
     let mut labels = Vec::new();
-    let airspeed = line_end(&layout.series.airspeed, &layout.airspeed, None);
-    let bank = line_end(&layout.series.bank, frame, None);
+    let airspeed = line_end(&series.airspeed, &layout.airspeed, None);
+    let bank = line_end(&series.bank, frame, None);
     for (words, end) in [(view.words.airspeed, airspeed), (view.words.bank, bank)] {
         labels.extend(end.map(|end| (words, end, None)));
     }
     // How fast, at the line's end: a second column of figures would be taken for bank's.
-    let last = layout.series.airspeed.iter().rev().find(|p| p.is_finite());
+    let last = series.airspeed.iter().rev().find(|p| p.is_finite());
     let words = last.map(|p| format!("{} {}", figure(p.y.round(), 1.0), view.words.airspeed));
     if let (Some(words), Some(first)) = (&words, labels.first_mut())
         && !view.words.airspeed.is_empty()
@@ -565,7 +571,12 @@ fn flying(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout) 
 }
 
 /// The sides of bank, at zero where the lines leave room.
-fn sides_of_bank(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripLayout) {
+fn sides_of_bank(
+    shapes: &mut Vec<Shape>,
+    view: &StripChartView,
+    layout: &StripLayout,
+    series: &Series,
+) {
     let frame = &layout.bank;
     let size = 0.85 * layout.type_size;
     let zero = frame.y.place(0.0);
@@ -573,8 +584,8 @@ fn sides_of_bank(shapes: &mut Vec<Shape>, view: &StripChartView, layout: &StripL
         let finite = line.iter().filter(|p| p.is_finite());
         finite.map(|&p| frame.place(p)).collect()
     };
-    let mut lines = place(frame, &layout.series.bank);
-    lines.extend(place(&layout.airspeed, &layout.series.airspeed));
+    let mut lines = place(frame, &series.bank);
+    lines.extend(place(&layout.airspeed, &series.airspeed));
     for (words, edge, outward) in [
         (view.words.right, frame.area.y0, -1.0),
         (view.words.left, frame.area.y1, 1.0),
@@ -642,7 +653,7 @@ fn cursor(shapes: &mut Vec<Shape>, view: &StripChartView, time: f64, layout: &St
     let path = segment(Point::new(x, area.y0), Point::new(x, layout.bank.area.y1));
     let pen = Pen::solid(Role::Ink, 1.2 * unit).dashed(0.1 * unit, 3.0 * unit);
     shapes.push(Shape::line(path, pen));
-    let Some(sample) = super::read_at(&layout.series.samples, time) else {
+    let Some(sample) = super::read_at(view.samples, time) else {
         return;
     };
     let [least, _] = layout.heading.y.values();

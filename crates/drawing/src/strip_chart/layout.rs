@@ -1,7 +1,7 @@
 //! Where the strips stand, and what their axes span.
 
 use super::{Sample, StripChartView};
-use crate::chart::axis::{Steps, round_span};
+use crate::chart::axis::{Axis, Steps, round_span};
 use crate::chart::placing::{Flag, flags};
 use crate::chart::{Frame, type_size};
 use crate::lettering::text_width;
@@ -29,30 +29,30 @@ pub struct StripLayout {
     pub(crate) type_size: f64,
     /// Where the words of each event fly.
     pub(crate) flags: Vec<Option<Flag>>,
-    /// The series in the units of the axes.
-    pub(crate) series: Series,
 }
 
 /// The samples within the window, and one beyond either end, as lines in the units of the axes.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Series {
-    pub(crate) samples: Vec<Sample>,
+pub(super) struct Series<'a> {
+    pub(super) samples: &'a [Sample],
     /// Degrees that run on past full turns.
-    pub(crate) heading: Vec<Point>,
+    pub(super) heading: Vec<Point>,
     /// The same.
-    pub(crate) reading: Vec<Point>,
+    pub(super) reading: Vec<Point>,
     /// Degrees in (−180, 180].
-    pub(crate) error: Vec<Point>,
-    pub(crate) bank: Vec<Point>,
-    pub(crate) airspeed: Vec<Point>,
+    pub(super) error: Vec<Point>,
+    pub(super) bank: Vec<Point>,
+    pub(super) airspeed: Vec<Point>,
 }
 
 impl StripLayout {
     /// The layout for a size.
     pub fn new(view: &StripChartView, size: Size) -> Self {
-        // What the axis makes of a window that is none.
-        let window = crate::chart::axis::Axis::new(view.window, [0.0, 1.0]).values();
-        let series = Series::of(view, window);
+        Self::around(view, &Series::of(view), size)
+    }
+
+    /// The layout for a size, and for these lines of the view.
+    pub(super) fn around(view: &StripChartView, series: &Series, size: Size) -> Self {
+        let [from, to] = window(view);
         let type_size = type_size(size, NATURAL);
         let unit = type_size / 13.0;
         let words = &view.words;
@@ -71,11 +71,10 @@ impl StripLayout {
             .fold(text_width("000", type_size), f64::max);
         let right = (widest + 29.0 * unit).min(0.3 * size.width);
         let (x0, x1) = (left.min(0.3 * size.width), size.width - right);
-        let [from, to] = window;
 
         // Two lanes for the events' words where there is room, one if one is enough or all there
         // is.
-        let time = crate::chart::axis::Axis::new([from, to], [x0, x1]);
+        let time = Axis::new([from, to], [x0, x1]);
         let marks: Vec<(f64, f64)> = view
             .events
             .iter()
@@ -121,7 +120,6 @@ impl StripLayout {
             airspeed: Frame::new(third, seconds, series.airspeeds()),
             type_size,
             flags: fly(lanes),
-            series,
         }
     }
 
@@ -142,10 +140,10 @@ impl StripLayout {
     }
 }
 
-impl Series {
-    fn of(view: &StripChartView, window: [f64; 2]) -> Self {
-        let samples = shown(view.samples, window);
-        let (mut heading, mut reading) = (Vec::new(), Vec::new());
+impl<'a> Series<'a> {
+    pub(super) fn of(view: &StripChartView<'a>) -> Self {
+        let samples = shown(view.samples, window(view));
+        let [mut heading, mut reading] = [(); 2].map(|()| Vec::with_capacity(samples.len()));
         // The last finite heading and reading, running on.
         let mut last: Option<(f64, f64)> = None;
         for sample in samples {
@@ -174,7 +172,7 @@ impl Series {
             error: line(|sample| sample.error().to_degrees()),
             bank: line(|sample| sample.bank.to_degrees()),
             airspeed: line(|sample| sample.airspeed / KNOT),
-            samples: samples.to_vec(),
+            samples,
             heading,
             reading,
         }
@@ -226,6 +224,11 @@ impl Series {
         let span = (high - low).max(50.0 / 0.88);
         [high - 0.88 * span, high + 0.12 * span]
     }
+}
+
+/// From when to when, in seconds: what the axis makes of a window that is none.
+fn window(view: &StripChartView) -> [f64; 2] {
+    Axis::new(view.window, [0.0, 1.0]).values()
 }
 
 /// The samples within a window, and one beyond either end.

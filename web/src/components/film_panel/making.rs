@@ -198,7 +198,7 @@ impl Making {
     }
 
     fn hear(self, heard: Heard) {
-        let words = &self.cockpit.words.film;
+        let words = self.cockpit.words.film();
         match heard {
             Heard::Formats(formats) => {
                 let now = self.container.get_untracked();

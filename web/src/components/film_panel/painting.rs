@@ -167,9 +167,9 @@ impl Making {
         let [from, to] = film.span();
         if from == to || frames > most {
             let why = if from == to {
-                words.film.nothing
+                words.film().nothing
             } else {
-                words.film.gif_too_long
+                words.film().gif_too_long
             };
             self.tell(why.to_owned());
             return None;

@@ -27,7 +27,7 @@ const VIEWS: [View; 6] = [
 pub(super) fn Bench() -> impl IntoView {
     let cockpit = use_cockpit();
     let maker = use_maker();
-    let words = &cockpit.words.making;
+    let words = cockpit.words.making();
     let plays = cockpit.part(|readout| readout.pause.is_none());
     let step = |words, way: usize| Look {
         idle: Signal::derive(move || !maker.ways_back()[way]),

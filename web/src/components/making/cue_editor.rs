@@ -14,7 +14,7 @@ use lessons::making::{Entry, Kind, Step};
 pub(super) fn Cues() -> impl IntoView {
     let cockpit = use_cockpit();
     let maker = use_maker();
-    let words = &cockpit.words.making;
+    let words = cockpit.words.making();
     let all = maker.part(|draft| {
         let cues = draft.cues().iter();
         cues.map(|it| (it.id, it.cue.at_s, (words.cue)(&it.cue)))
@@ -73,7 +73,7 @@ fn shape(id: u32, cue: &Cue) -> Vec<u32> {
 #[component]
 fn Editor() -> impl IntoView {
     let maker = use_maker();
-    let words = &use_cockpit().words.making;
+    let words = use_cockpit().words.making();
     let selected = maker.numbers(move |draft| {
         let id = maker.selected();
         id.and_then(|id| Some(shape(id, draft.cue(id)?)))

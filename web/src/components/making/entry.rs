@@ -8,7 +8,7 @@ use lessons::making::{Entry, Step};
 /// An entry as a row; with `lines`, one of several lines.
 pub(super) fn entry(entry: Entry, lines: bool) -> AnyView {
     let maker = use_maker();
-    let words = &use_cockpit().words.making;
+    let words = use_cockpit().words.making();
     let id = entry_id(entry);
     let text = maker.part(move |draft| draft.text(entry));
     let faults = maker.faults();

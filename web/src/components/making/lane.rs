@@ -34,7 +34,7 @@ pub(crate) fn CueLane() -> impl IntoView {
 fn Lane() -> impl IntoView {
     let cockpit = use_cockpit();
     let maker = use_maker();
-    let words = &cockpit.words.making;
+    let words = cockpit.words.making();
     let frame = NodeRef::<html::Div>::new();
     let UseElementSizeReturn { width, .. } = use_element_size(frame);
     let flown = cockpit.part(|readout| readout.flown);

@@ -22,7 +22,7 @@ use shelf::Kept;
 #[component]
 pub(crate) fn MakingBench() -> impl IntoView {
     let maker = use_maker();
-    let words = &use_cockpit().words.making;
+    let words = use_cockpit().words.making();
     view! {
         <Show when=move || maker.shown()>
             <section class="making" id="making" aria-label=words.title>
@@ -46,7 +46,7 @@ pub(crate) fn MakingBench() -> impl IntoView {
 #[component]
 pub(crate) fn MakeButton() -> impl IntoView {
     let maker: Option<Maker> = use_context();
-    let words = &use_cockpit().words.making;
+    let words = use_cockpit().words.making();
     let there = move || maker.is_some_and(|it| it.shown());
     view! {
         <button
@@ -68,7 +68,7 @@ pub(crate) fn MakeButton() -> impl IntoView {
 #[component]
 pub(crate) fn MakeOfFlight() -> impl IntoView {
     let makes: Option<MakesOfFlight> = use_context();
-    let words = &use_cockpit().words.making;
+    let words = use_cockpit().words.making();
     view! {
         <button
             type="button"

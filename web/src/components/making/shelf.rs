@@ -19,7 +19,7 @@ pub(super) fn Kept() -> impl IntoView {
     let maker = use_maker();
     // Unfolded by hand, it stays so.
     let open = Memo::new(move |_| maker.is_open());
-    let words = &use_cockpit().words.making;
+    let words = use_cockpit().words.making();
     view! {
         <details class="shelf" id="shelf" prop:open=move || !open.get()>
             <summary>{move || (words.mine)(maker.shelf().kept.len())}</summary>

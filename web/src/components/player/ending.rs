@@ -10,7 +10,7 @@ use leptos::prelude::*;
 #[component]
 pub(super) fn Ending() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     let player = cockpit.player;
     let rule = move || {
         let flown = player.open_now()?;

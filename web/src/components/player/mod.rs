@@ -19,7 +19,7 @@ use std::sync::Arc;
 #[component]
 pub(crate) fn PlayerBar() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     let player = cockpit.player;
     view! {
         {move || {
@@ -40,7 +40,7 @@ pub(crate) fn PlayerBar() -> impl IntoView {
 #[component]
 fn Heading(flown: Arc<Flown>) -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     let player = cockpit.player;
     let title = flown.said(&flown.demonstration().title);
     let change = move |()| {
@@ -100,7 +100,7 @@ fn Stage() -> impl IntoView {
 #[component]
 fn Tools() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     let player = cockpit.player;
     let stands = cockpit.part(|readout| readout.pause.is_some());
     let rate = cockpit.part(|readout| readout.rate);
@@ -153,7 +153,7 @@ fn Tools() -> impl IntoView {
 #[component]
 fn Chapters() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     let player = cockpit.player;
     let go = move |event: web_sys::Event| {
         let index = event_target_value(&event).parse::<usize>().ok();
@@ -190,7 +190,7 @@ fn Chapters() -> impl IntoView {
 #[component]
 fn Away() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     view! {
         <div class="player-stage away">
             <p class="caption">{words.flying}</p>

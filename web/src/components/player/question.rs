@@ -9,7 +9,7 @@ use lessons::demonstration::{Act, Posed};
 #[component]
 pub(super) fn Question() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     let player = cockpit.player;
     let cue = Memo::new(move |_| player.standing().question);
     let posed = move || {
@@ -61,7 +61,7 @@ fn Choice(
     wrong: RwSignal<String>,
 ) -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.demonstrations;
+    let words = cockpit.words.demonstrations();
     let answers = cockpit.player.answers;
     let is_right = posed.right == choice;
     let chosen = move || answers.chosen(cue) == Some(choice);
@@ -124,7 +124,7 @@ fn bar(cockpit: Cockpit, count: u16, share: u16) -> impl IntoView {
     view! {
         <div class="hands-bar">
             <span class="bar" style:width=format!("{share}%")></span>
-            <span>{(cockpit.words.demonstrations.counted)(count)}</span>
+            <span>{(cockpit.words.demonstrations().counted)(count)}</span>
         </div>
     }
 }

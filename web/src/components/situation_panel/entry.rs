@@ -15,7 +15,7 @@ pub(super) fn EntryField(
     #[prop(optional)]
     children: Option<Children>,
 ) -> impl IntoView {
-    let words = &use_cockpit().words.form;
+    let words = use_cockpit().words.form();
     let id = entry_id(entry);
     view! {
         <div class="entry">
@@ -84,7 +84,7 @@ fn wrong(entry: Entry) -> Memo<Option<String>> {
         meant.with(|meant| {
             let faults = meant.as_ref().err()?;
             let fault = faults.iter().find(|fault| fault.entry == entry)?;
-            Some((cockpit.words.form.fault)(fault))
+            Some((cockpit.words.form().fault)(fault))
         })
     })
 }

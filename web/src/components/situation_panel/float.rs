@@ -9,7 +9,7 @@ use leptos::prelude::*;
 #[component]
 pub(super) fn FloatNumbers() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.form;
+    let words = cockpit.words.form();
     let row = move |entry: FloatEntry| {
         let mark = cockpit.draft.part(move |form| form.float.mark(entry));
         let hint = Signal::derive(move || (words.float_hint)(entry.range(), mark.get()));

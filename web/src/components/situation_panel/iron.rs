@@ -9,7 +9,7 @@ use leptos::prelude::*;
 /// The numbers; folded away until wanted.
 #[component]
 pub(super) fn IronNumbers() -> impl IntoView {
-    let words = &use_cockpit().words.form;
+    let words = use_cockpit().words.form();
     let hard = move |axis| {
         let entry = Entry::Hard(axis);
         view! { <EntryField entry hint=(words.hint)(entry).to_owned()/> }
@@ -58,7 +58,7 @@ pub(super) fn IronNumbers() -> impl IntoView {
 #[component]
 fn Deviation() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.form;
+    let words = cockpit.words.form();
     let meant = cockpit.draft.meant();
     let deviations = Memo::new(move |_| {
         let of = |setting: &Setting| setting.level_deviations();

@@ -48,7 +48,7 @@ pub(super) fn Map() -> impl IntoView {
 #[component]
 fn World(lines: RwSignal<Vec<DipLine>>) -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.form;
+    let words = cockpit.words.form();
     let draft = cockpit.draft;
     let frame = NodeRef::<html::Div>::new();
     let canvas = NodeRef::<html::Canvas>::new();

@@ -22,7 +22,7 @@ use start::Choices;
 #[component]
 pub(crate) fn SituationPanel() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.form;
+    let words = cockpit.words.form();
     let meant = cockpit.draft.meant();
     let refused = RwSignal::new(None::<OutOfRange>);
     // What the last start met says nothing of what stands here now.
@@ -69,7 +69,7 @@ pub(crate) fn SituationPanel() -> impl IntoView {
 #[component]
 fn Back() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.form;
+    let words = cockpit.words.form();
     let has_old = cockpit.part(|readout| readout.has_old);
     // A button that is done with keeps the focus of the keyboard, so it is not disabled outright.
     let spent = move || (!cockpit.draft.can_undo()).to_string();

@@ -5,7 +5,7 @@ use super::map::Map;
 use crate::cockpit::use_cockpit;
 use crate::components::situation::field_lines;
 use crate::situation_form::{Entry, SituationForm, Step, Way, entries};
-use crate::words::Words;
+use crate::words::FlightWords;
 use leptos::prelude::*;
 
 /// Everything that sets the field.
@@ -42,7 +42,7 @@ pub(super) fn PlaceEntries() -> impl IntoView {
             {move || entries(way.get())
                 .iter()
                 .map(|entry| {
-                    let hint = (words.form.hint)(*entry).to_owned();
+                    let hint = (words.form().hint)(*entry).to_owned();
                     let slides = *entry == Entry::Latitude && way.get() == Way::Latitude;
                     view! {
                         <EntryField entry=*entry hint>
@@ -60,7 +60,7 @@ pub(super) fn PlaceEntries() -> impl IntoView {
 #[component]
 fn Slider() -> impl IntoView {
     let cockpit = use_cockpit();
-    let words = &cockpit.words.form;
+    let words = cockpit.words.form();
     let draft = cockpit.draft;
     let degrees = draft.part(|form| {
         let latitude = form.position().map(|(latitude, _)| latitude);
@@ -131,7 +131,7 @@ fn way_id(way: Way) -> &'static str {
     }
 }
 
-fn way_words(words: &Words, way: Way) -> &'static str {
+fn way_words(words: &FlightWords, way: Way) -> &'static str {
     match way {
         Way::Latitude => words.way_latitude,
         Way::Place => words.way_place,

@@ -51,8 +51,8 @@ pub(super) fn Choices() -> impl IntoView {
             />
             <Choice
                 id="iron"
-                label=words.form.iron
-                all=IronChoice::ALL.map(|it| (it, (words.form.iron_option)(it))).to_vec()
+                label=words.form().iron
+                all=IronChoice::ALL.map(|it| (it, (words.form().iron_option)(it))).to_vec()
                 now=draft.part(|form| form.iron.choice())
                 pick=move |iron: IronChoice| {
                     draft.change(Step::New, |form| form.iron = iron.into());
@@ -66,7 +66,7 @@ pub(super) fn Choices() -> impl IntoView {
                 pick=move |air| draft.change(Step::New, |form| form.air = air)
             />
         </div>
-        <EntryField entry=Entry::Airspeed hint=(words.form.hint)(Entry::Airspeed).to_owned()/>
+        <EntryField entry=Entry::Airspeed hint=(words.form().hint)(Entry::Airspeed).to_owned()/>
     }
 }
 
@@ -83,7 +83,7 @@ where
     T: Copy + PartialEq + Send + Sync + 'static,
     F: Fn(T) + 'static,
 {
-    let words = &use_cockpit().words.form;
+    let words = use_cockpit().words.form();
     let options = all
         .clone()
         .into_iter()

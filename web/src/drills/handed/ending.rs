@@ -3,11 +3,13 @@
 use super::words;
 use crate::download::download;
 use crate::drills::play::focus_on_arrival;
+use crate::link;
 use leptos::html;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
+use lessons::drill::Kind;
 use lessons::drill::mark::Outcome;
 use lessons::drill::results::Results;
-use lessons::drill::{Kind, xapi};
 
 /// The end.
 #[component]
@@ -40,6 +42,16 @@ pub(super) fn Ending(
     let json = "application/json";
     let heading = NodeRef::<html::H2>::new();
     focus_on_arrival(heading);
+    let refused = RwSignal::new("");
+    let save_statements = move |_| {
+        refused.set("");
+        spawn_local(async move {
+            match link::statements(&results.get_value()).await {
+                Ok(text) => download("dipwise-xapi.json", json, &text),
+                Err(_) => drop(refused.try_set(words.no_xapi)),
+            }
+        });
+    };
     view! {
         <h2 tabindex="-1" node_ref=heading>{if is_over && answered < asked { words.over } else { words.done }}</h2>
         <p id="handed-score">{(words.score)(passed, answered, asked)}</p>
@@ -56,13 +68,9 @@ pub(super) fn Ending(
             <button type="button" on:click=save("dipwise-results.csv", "text/csv", Results::to_csv)>
                 {words.csv}
             </button>
-            <button
-                type="button"
-                on:click=save("dipwise-xapi.json", json, |it| xapi::to_json(std::slice::from_ref(it)))
-            >
-                {words.xapi}
-            </button>
+            <button type="button" on:click=save_statements>{words.xapi}</button>
         </div>
+        <p class="wrong" role="alert">{move || refused.get()}</p>
         <p class="hint">{words.xapi_note}</p>
     }
 }

@@ -39,7 +39,7 @@ pub(super) enum Ask {
 /// again while it is held down.
 pub(super) fn key(key: &str, shift: bool) -> Option<(Ask, bool)> {
     let by = if shift { 1 } else { 5 };
-    Some(match key.to_lowercase().as_str() {
+    Some(match key.to_ascii_lowercase().as_str() {
         "arrowleft" => (Ask::Bank(-by), true),
         "arrowright" => (Ask::Bank(by), true),
         "l" => (Ask::Level, false),

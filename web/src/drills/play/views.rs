@@ -3,15 +3,16 @@
 use super::attempt::{Shown, Stage};
 use super::board::{Board, indication, use_board};
 use crate::components::pictures::{Painted, face};
+use crate::components::why::{bowl, ledger};
 use compass::heading_indicator::GyroHeading;
 use compass::simulation::Moment;
-use drawing::bowl_view::{self, BowlView, Parts, bowl_view};
+use drawing::bowl_view::Parts;
 use drawing::heading_dial::{DialView, heading_dial};
 use drawing::mark_scale::{self, MarkScaleView, mark_scale};
 use drawing::plan_view::{self, Fit, PlanView, plan_view};
 use drawing::shape::Shape;
 use drawing::stage3d::Camera;
-use drawing::torque_ledger::{self, LedgerView, SMALLEST_SCALE, steady_scale, torque_ledger};
+use drawing::torque_ledger::SMALLEST_SCALE;
 use kurbo::Size;
 use leptos::prelude::*;
 use std::cell::Cell;
@@ -86,32 +87,11 @@ pub(super) fn Plan() -> impl IntoView {
 #[component]
 pub(super) fn Bowl() -> impl IntoView {
     let draw = |board: Board, _: &Shown, moment: &Moment, size| {
-        let why = &board.page.why;
-        board
-            .of(|attempt| {
-                let field = attempt.scenario()?.situation().field;
-                let dip = (why.dip)(field.dip().to_degrees().round() as i16);
-                let bank = (why.bank)(moment.motion.bank.to_degrees().round() as i32);
-                Some(bowl_view(
-                    &BowlView {
-                        moment,
-                        field: &field,
-                        camera: Camera::default(),
-                        parts: Parts::ALL,
-                        words: bowl_view::Words {
-                            dip: Some(&dip),
-                            vertical_pull: Some(why.vertical_pull),
-                            true_vertical: Some(why.true_vertical),
-                            apparent_vertical: Some(why.apparent_vertical),
-                            bank: Some(&bank),
-                            ..bowl_view::Words::default()
-                        },
-                    },
-                    size,
-                ))
-            })
-            .flatten()
-            .unwrap_or_default()
+        let field = board.of(|attempt| Some(attempt.scenario()?.situation().field));
+        let seen = (Camera::default(), Parts::ALL);
+        field.flatten().map_or(Vec::new(), |field| {
+            bowl(&board.page.why, moment, &field, seen, size)
+        })
     };
     view! { <Seen id="bowl" label=use_board().words.bowl.to_owned() draw/> }
 }
@@ -121,22 +101,7 @@ pub(super) fn Bowl() -> impl IntoView {
 pub(super) fn Torques() -> impl IntoView {
     let scale = Cell::new(SMALLEST_SCALE);
     let draw = move |board: Board, _: &Shown, moment: &Moment, size| {
-        let why = &board.page.why;
-        let torques = moment.torques;
-        scale.set(steady_scale(&torques, scale.get()));
-        torque_ledger(
-            &LedgerView {
-                torques,
-                scale: scale.get(),
-                words: torque_ledger::Words {
-                    parts: why.torques,
-                    net: why.net,
-                    anticlockwise: why.anticlockwise,
-                    clockwise: why.clockwise,
-                },
-            },
-            size,
-        )
+        ledger(&board.page.why, moment, &scale, size)
     };
     view! { <Seen id="torques" label=use_board().words.torques.to_owned() draw/> }
 }

@@ -1,4 +1,4 @@
-//! A picture in the colours of the page.
+//! A picture in the colours of the page, for the pages that share a frame.
 
 use crate::preferences::Preferences;
 use drawing::shape::Shape;
@@ -12,7 +12,8 @@ pub(crate) fn Drawn<F>(
     /// Begins the names inside it.
     id: &'static str,
     /// What it is.
-    title: &'static str,
+    #[prop(into)]
+    title: Signal<String>,
     /// What it shows.
     #[prop(into)]
     description: Signal<String>,
@@ -31,7 +32,7 @@ where
             shapes: &draw(size),
             theme: &preferences.theme(),
             id,
-            title,
+            title: &title.get(),
             description: &description.get(),
             ground: false,
         }
