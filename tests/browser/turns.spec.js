@@ -45,6 +45,7 @@ test('a timed turn is flown by keyboard, then by the compass, and both stand sid
   const compass = await task('roll-out', '--of-timed-turn');
   await page.keyboard.press('c');
   await stage(page, 'asked');
+  await goOn(page, 0.5);
   await expect(page.getByRole('heading', { name: 'The same turn by the compass' })).toBeFocused();
   await expect(page.locator('#question')).toHaveText(compass.question);
   await page.keyboard.press(' ');
