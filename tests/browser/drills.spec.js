@@ -17,6 +17,8 @@ test('what is chosen is answered by keyboard, explained, and tried again', async
     await page.keyboard.press(String(wrong + 1));
     await stage(page, 'explained');
     await expect(page.getByRole('heading', { name: 'Not right' })).toBeFocused();
+    await expect(page.locator('.yours-is')).toHaveText(/^Your answer: .+ \(.+\)$/);
+    await expect(page.locator('.yours-is')).toContainText(asked.choices[wrong].text);
     await expect(page.locator('.right-is')).toHaveText(`The right answer: ${asked.choices[right].text}`);
     for (const part of ['happened', 'why', 'rule']) {
       await expect(play(page)).toContainText(asked.explanation[part]);

@@ -38,7 +38,7 @@ enum Format {
 impl Class {
     /// Marks and prints.
     pub(crate) fn run(self) -> Result<(), Failure> {
-        let read = |argument: &String| {
+        let read = |argument: &String| -> Result<Results, Failure> {
             let text = input::text(argument)?;
             let results = Results::from_json(&text).and_then(Results::checked);
             let mut results = results.map_err(|error| Failure::at(input::name(argument), error))?;

@@ -112,6 +112,7 @@ pub(super) static PLAY: PlayWords = PlayWords {
         Verdict::Unmarked => "No mark".to_owned(),
     },
     not_counted: |reason| format!("No mark: {reason}."),
+    yours_is: |choice, mistake| format!("Your answer: {choice} ({mistake})"),
     right_is: |choice| format!("The right answer: {choice}"),
     off,
     within: |tolerance| format!("within {tolerance}°"),

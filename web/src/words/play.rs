@@ -52,6 +52,8 @@ pub(crate) struct PlayWords {
     pub(crate) from_above: &'static str,
     pub(crate) verdict: fn(&Verdict) -> String,
     pub(crate) not_counted: fn(&str) -> String,
+    /// Takes the choice that was taken, and the mistake that leads to it.
+    pub(crate) yours_is: fn(&str, &str) -> String,
     pub(crate) right_is: fn(&str) -> String,
     /// Degrees off, right positive where it has a side.
     pub(crate) off: fn(f64, bool) -> String,

@@ -1,6 +1,6 @@
 //! Tasks as a QTI package: a ZIP file read byte by byte, and XML against what the schema asks for.
 
-use crate::{number_after, right, tasks};
+use crate::{right, tasks};
 use crc::{CRC_32_ISO_HDLC, Crc};
 use lessons::drill::qti::{in_words, package};
 use lessons::drill::set::PracticeSet;
@@ -192,8 +192,7 @@ fn every_item_asks_its_task_and_is_marked_by_the_standard_s_template() {
 
 /// The cause that the words alone leave, where one thing happens at a time.
 fn read_off(question: &str) -> &'static str {
-    let error = number_after(question, "by ");
-    if error <= 1.0 {
+    if question.contains("by less than 1°") {
         "Nothing"
     } else if question.contains("the true heading off the chart") {
         "Variation"

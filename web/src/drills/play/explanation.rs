@@ -51,6 +51,10 @@ fn Marked(task: Task, chosen: Option<usize>, mark: Mark, flies: bool) -> impl In
         .iter()
         .find(|it| it.right)
         .map(|it| it.text.clone());
+    let yours = chosen
+        .and_then(|it| task.choices.get(it))
+        .filter(|it| !it.right)
+        .map(|it| (words.yours_is)(&it.text, &it.slip));
     let not_counted = mark.reason.as_deref().map(words.not_counted);
     let has_side = matches!(task.aim, Some(Aim::RollOut { .. } | Aim::TimedTurn { .. }));
     let tolerance_deg = task.id.tolerance_deg;
@@ -76,6 +80,7 @@ fn Marked(task: Task, chosen: Option<usize>, mark: Mark, flies: bool) -> impl In
                     <span aria-hidden="true">{sign}</span> " " {said}
                 </h2>
                 {not_counted.map(|it| view! { <p class="note" id="not-counted">{it}</p> })}
+                {yours.map(|it| view! { <p class="yours-is">{it}</p> })}
                 {right.map(|it| view! { <p class="right-is">{(words.right_is)(&it)}</p> })}
                 {scale}
                 <div class="parts-of-it">{parts.map(part).collect_view()}</div>

@@ -159,5 +159,6 @@ fn between_errors(errors: &[(f64, f64)], from_s: f64) -> impl Iterator<Item = f6
 }
 
 fn percent(share: f64) -> String {
-    format!("{:.0} %", 100.0 * share)
+    // Not to be parted at the end of a line.
+    format!("{:.0}\u{a0}%", 100.0 * share)
 }

@@ -63,14 +63,25 @@ pub(super) fn carried(
                 "",
             ),
         ],
-        happened: format!(
-            "The indicator was set {}, {badly} of them by a compass off by more than \
-             {SET_WELL_DEG}°; it was off by {}° on the whole.",
-            match found.set.len() {
-                1 => "once".to_owned(),
-                times => format!("{times} times"),
-            },
-            words::tidy(root)
-        ),
+        happened: happened(found.set.len(), badly, (end > from_s).then_some(root)),
     })
+}
+
+/// How often it was set, how often badly, and what that came to where it came to count.
+fn happened(times: usize, badly: usize, root_deg: Option<f64>) -> String {
+    let set = match (times, badly) {
+        (0, _) => "The indicator was never set".to_owned(),
+        (1, 0) => "The indicator was set once, by a compass that could be trusted".to_owned(),
+        (1, _) => {
+            format!("The indicator was set once, by a compass off by more than {SET_WELL_DEG}°")
+        }
+        _ => format!(
+            "The indicator was set {times} times, {badly} of them by a compass off by more than \
+             {SET_WELL_DEG}°"
+        ),
+    };
+    match root_deg {
+        Some(root) => format!("{set}; it was off by {}° on the whole.", words::tidy(root)),
+        None => format!("{set}, and the flight ended before it counted."),
+    }
 }
