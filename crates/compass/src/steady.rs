@@ -58,8 +58,7 @@ pub fn square_card_with_iron(
     iron: &AircraftIron,
     motion: &Motion,
 ) -> Option<CompassHeading> {
-    let down = motion.apparent_gravity_in_bowl();
-    let down = down * (1.0 / down.length());
+    let down = apparent_down(motion);
     let earth = field.horizontal_part() + field.vertical_part();
     let earth = motion.attitude.inverse().apply(earth);
     let field = earth + iron.added_to(earth);
@@ -73,6 +72,21 @@ pub fn square_card_with_iron(
         forward.dot(east),
         forward.dot(north),
     )))
+}
+
+/// How much of the Earth's field lies in the plane of a card square to the apparent vertical, T:
+/// what steers it there. Level it is the horizontal intensity.
+pub fn square_card_intensity(field: &MagneticField, motion: &Motion) -> f64 {
+    let down = apparent_down(motion);
+    let earth = field.horizontal_part() + field.vertical_part();
+    let earth = motion.attitude.inverse().apply(earth);
+    (earth - down * earth.dot(down)).length()
+}
+
+/// The apparent vertical in bowl axes, of length 1.
+fn apparent_down(motion: &Motion) -> crate::frame::Vector<crate::frame::Body> {
+    let down = motion.apparent_gravity_in_bowl();
+    down * (1.0 / down.length())
 }
 
 /// The deviation (magnetic − compass, radians, east positive) on a heading in straight level

@@ -28,6 +28,9 @@ pub struct DeviationCurveView<'a> {
 /// The picture for which figures and words are 13 high.
 const NATURAL: Size = Size::new(760.0, 300.0);
 
+/// The least span without a limit, degrees; chosen: a compass is read to a tenth at the best.
+const LEAST: f64 = 0.2;
+
 /// Draws the curve, in ink; nothing under 8 or over 100,000 either way.
 pub fn deviation_curve(view: &DeviationCurveView, size: Size) -> Vec<Shape> {
     if !fits(size) {
@@ -48,11 +51,12 @@ pub fn deviation_curve(view: &DeviationCurveView, size: Size) -> Vec<Shape> {
     let limits = limit.map(|limit| [(limit, view.limit_words), (-limit, "")]);
     let limits = limits.into_iter().flatten();
     let values = found.iter().map(|(_, deviation)| *deviation);
-    let span = round_span(
-        values.chain(limits.clone().map(|(limit, _)| limit)),
-        1.0,
-        Steps::Degrees,
-    );
+    let limited = values.clone().chain(limits.clone().map(|(limit, _)| limit));
+    let span = match limit {
+        Some(_) => round_span(limited, 1.0, Steps::Degrees),
+        // What is small either way stands about the middle.
+        None => round_span(values.flat_map(|it| [it, -it]), LEAST, Steps::Degrees),
+    };
     let frame = Frame::new(area, [0.0, 360.0], span);
     let line = letters / 13.0;
 

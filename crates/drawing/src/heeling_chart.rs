@@ -16,8 +16,8 @@ pub struct HeelingChartView<'a> {
     pub banks: &'a [f64],
     /// What stands below each; nothing, and no hairline, where it is empty.
     pub bank_words: &'a [&'a str],
-    /// What each line is called, and its deviations (rad, east positive) bank by bank; what is
-    /// not finite is left out.
+    /// What each line is called, and its deviations (rad, east positive) bank by bank; where one
+    /// is not finite the line breaks.
     pub lines: &'a [(&'a str, &'a [f64])],
     /// What stands at the upper end: deviation to the east.
     pub east: &'a str,
@@ -57,17 +57,19 @@ pub fn heeling_chart(view: &HeelingChartView, size: Size) -> Vec<Shape> {
     let mut ends = Vec::new();
     for ((name, found), dashes) in view.lines.iter().zip(DASHES.iter().cycle()) {
         let mut path = BezPath::new();
-        let mut end = None;
+        let (mut end, mut broken) = (None, true);
         for (bank, deviation) in view.banks.iter().zip(*found) {
             let at = frame.place(Point::new(*bank, deviation.to_degrees()));
             if !at.is_finite() {
+                broken = true;
                 continue;
             }
-            if path.elements().is_empty() {
+            if broken {
                 path.move_to(at);
             } else {
                 path.line_to(at);
             }
+            broken = false;
             end = Some(at);
         }
         let pen = Pen::solid(Role::Ink, 2.0 * line);
@@ -134,5 +136,39 @@ fn scales(
         let at = frame.place(Point::new(left, y)) + (0.0, down * letters);
         let words = words.to_owned();
         shapes.push(label(words, at, Anchor::Start, 0.9 * letters, 400, ink));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use kurbo::PathEl;
+
+    #[test]
+    fn a_line_breaks_where_there_is_no_deviation() {
+        let banks = [-0.4, -0.2, 0.0, 0.2, 0.4];
+        let begun = |found: &[f64]| {
+            let view = HeelingChartView {
+                banks: &banks,
+                bank_words: &[],
+                lines: &[("North", found)],
+                ..HeelingChartView::default()
+            };
+            let shapes = heeling_chart(&view, Size::new(560.0, 260.0));
+            let paths = shapes.iter().filter_map(|shape| match shape {
+                Shape::Stroke { path, pen } if pen.width > 1.4 => Some(path),
+                _ => None,
+            });
+            let moves = |path: &BezPath| {
+                let elements = path.elements().iter();
+                elements
+                    .filter(|it| matches!(it, PathEl::MoveTo(_)))
+                    .count()
+            };
+            paths.map(moves).max().unwrap_or(0)
+        };
+        assert_eq!(begun(&[0.1, 0.1, 0.1, 0.1, 0.1]), 1);
+        assert_eq!(begun(&[0.1, 0.1, f64::NAN, 0.1, 0.1]), 2);
+        assert_eq!(begun(&[f64::NAN, 0.1, 0.1, 0.1, f64::NAN]), 1);
     }
 }

@@ -5,7 +5,7 @@
 
 mod heeling;
 
-pub use heeling::Banked;
+pub use heeling::{Banked, STEERS};
 
 use crate::corrections::DeviationCard;
 use compass::deviation::{AircraftIron, Coefficients, DeviationError, eight_points};

@@ -11,7 +11,7 @@ use compass::heading::{CompassHeading, MagneticHeading};
 use compass::maths;
 use compass::simulation::{STEPS_PER_SECOND, Simulation, Situation};
 use compass::unit::{KNOT, NANOTESLA};
-use lessons::swing::{Banked, LIMIT, Ramp, fitted, greatest};
+use lessons::swing::{Banked, LIMIT, Ramp, STEERS, fitted, greatest};
 use proptest::prelude::*;
 
 fn field() -> MagneticField {
@@ -139,6 +139,31 @@ fn a_level_bank_is_no_bank_and_a_turn_is_flown_as_said() {
         assert!(off.abs() < 0.2, "{heading:?}: {off}");
     }
     assert!(flown[0].len() > 50);
+}
+
+#[test]
+fn where_little_steers_a_banked_card_there_is_no_figure() {
+    let ramp = Ramp::hidden(field(), 4).adjusted().0;
+    let level = field().horizontal();
+    let banked = |degrees: f64, bank: f64| {
+        let bank = bank.to_radians();
+        ramp.deviation_in_bank(on(degrees), bank, Banked::InATurn)
+    };
+    let mut left_out = 0;
+    for bank in -40..=40 {
+        let bank = f64::from(bank);
+        // By hand: on east the field in the card's plane is H cos φ − Z sin φ, on west with the
+        // other sign, on north the plane holds all of H.
+        let (sine, cosine) = (bank.to_radians().sin(), bank.to_radians().cos());
+        let across = [-1.0, 1.0].map(|side| level * cosine + side * field().vertical() * sine);
+        for (heading, steers) in [(90.0, across[0]), (270.0, across[1])] {
+            let none = steers.abs() < STEERS * level;
+            assert_eq!(banked(heading, bank).is_none(), none, "{heading} {bank}");
+            left_out += u32::from(none);
+        }
+        assert!(banked(0.0, bank).is_some());
+    }
+    assert!(left_out > 4, "{left_out}");
 }
 
 /// Headings and readings of a turn to the right, every two seconds, of a float that is as quick as

@@ -26,7 +26,7 @@ pub(super) static MAPS: MapWords = MapWords {
     hint: |key| match key {
         Key::Date => "2025 to 2029",
         Key::Bank => "degrees",
-        Key::Airspeed => "kt",
+        Key::Airspeed => "knots",
         Key::Latitude => "such as 33 S",
         Key::Longitude => "such as 71 W",
         _ => "",

@@ -115,7 +115,7 @@ pub(super) const SWING: SwingWords = SwingWords {
     soft_iron: "Soft iron",
     soft_iron_note: "Poisson’s a to k, row by row: what is added forward, right and down for each unit of field forward, right, down.",
     heeling: "In the bank: heeling error",
-    heeling_note: "What the iron that is left adds to the error of a card square to the apparent vertical; the error of the turn itself is put aside. In a turn near east or west little of the field lies in the card’s plane, and a little iron turns it far.",
+    heeling_note: "What the iron that is left adds to the error of a card square to the apparent vertical; the error of the turn itself is put aside. In a turn near east or west little of the field lies in the card’s plane, and a little iron turns it far; below a quarter of what steers it level no figure is given (–).",
     in_bank,
     heeling_told: |found| {
         let most = |bank: usize| {
@@ -164,7 +164,10 @@ fn coefficients(means: &Coefficients, least: &Coefficients) -> Table {
 fn in_bank(found: &[[f64; 5]; 4]) -> Table {
     let figures = BANKS.map(|bank| Column::figures(bank, 1.0));
     let rows = (SWING.cardinals.iter().zip(found)).map(|(name, row)| {
-        let figures = row.map(|it| east_west(it.to_degrees()));
+        let figures = row.map(|it| match it.is_finite() {
+            true => east_west(it.to_degrees()),
+            false => "–".to_owned(),
+        });
         [(*name).to_owned()].into_iter().chain(figures).collect()
     });
     Table {

@@ -5,7 +5,7 @@ use compass::angle::half_turn;
 use compass::deviation::AircraftIron;
 use compass::heading::MagneticHeading;
 use compass::motion::{Kinematics, Motion, coordinated_rate_of_turn};
-use compass::steady::square_card_with_iron;
+use compass::steady::{square_card_intensity, square_card_with_iron};
 use compass::unit::KNOT;
 
 /// How an aircraft is banked.
@@ -38,10 +38,16 @@ impl Banked {
     }
 }
 
+/// The part of the horizontal intensity that must lie in a banked card's plane; chosen: with less,
+/// iron turns the card more than four times as far as level, and near 90° less the dip right
+/// round, which says more of the turn than of the iron.
+pub const STEERS: f64 = 0.25;
+
 impl Ramp {
     /// The deviation on a heading while banked (rad, right positive): what the iron adds to the
     /// error of a card square to the apparent vertical, so that the error of the turn itself is
-    /// left out. None where either card has no direction.
+    /// left out. None where either card has no direction, and where less of the Earth's field
+    /// steers the card than [`STEERS`] of what does level.
     pub fn deviation_in_bank(
         &self,
         heading: MagneticHeading,
@@ -49,6 +55,10 @@ impl Ramp {
         banked: Banked,
     ) -> Option<f64> {
         let motion = Motion::of(&banked.flown(heading, bank));
+        let steers = square_card_intensity(&self.field, &motion);
+        if steers < STEERS * self.field.horizontal() {
+            return None;
+        }
         let [without, with] = [AircraftIron::NONE, self.iron()]
             .map(|iron| square_card_with_iron(&self.field, &iron, &motion));
         Some(half_turn(without?.radians() - with?.radians()))
