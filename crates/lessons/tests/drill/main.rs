@@ -4,6 +4,7 @@
 //! `DRILL_SEEDS=1000 cargo test --release -p lessons --test drill` looks at that many seeds of each
 //! kind and level in place of the few that fit into everyday checking.
 
+mod aims;
 mod causes;
 mod chosen;
 mod flown;
@@ -21,6 +22,8 @@ mod xapi;
 use flights::{Row, Scenario};
 use lessons::drill::{Kind, Task, TaskId, generate};
 use serde_json::Value;
+use std::num::NonZero;
+use std::sync::atomic::{AtomicU64, Ordering};
 
 /// How many seeds of each kind and level are looked at.
 fn seeds(usual: u64) -> u64 {
@@ -29,16 +32,37 @@ fn seeds(usual: u64) -> u64 {
 
 /// Tasks of a kind at all levels, over so many seeds each, half of them by number.
 fn tasks(kind: Kind, count: u64) -> impl Iterator<Item = Task> {
-    (1..=3).flat_map(move |level| {
-        (0..seeds(count)).map(move |index| {
-            let id = TaskId {
-                level,
-                number: (index % 2) as u32,
-                ..TaskId::new(kind, index / 2)
-            };
-            generate(&id).unwrap_or_else(|error| panic!("{id:?}: {error}"))
-        })
-    })
+    (0..3 * seeds(count)).map(move |index| task(kind, index))
+}
+
+/// One of them.
+fn task(kind: Kind, index: u64) -> Task {
+    let id = TaskId {
+        level: 1 + (index % 3) as u8,
+        number: (index / 3 % 2) as u32,
+        ..TaskId::new(kind, index / 6)
+    };
+    generate(&id).unwrap_or_else(|error| panic!("{id:?}: {error}"))
+}
+
+/// Looks at tasks of a kind at all levels, over so many seeds each, on all cores.
+fn each(kind: Kind, count: u64, check: impl Fn(&Task) + Sync) {
+    let count = 3 * seeds(count);
+    let next = AtomicU64::new(0);
+    let cores = std::thread::available_parallelism().map_or(1, NonZero::get);
+    std::thread::scope(|scope| {
+        for _ in 0..cores {
+            scope.spawn(|| {
+                loop {
+                    let index = next.fetch_add(1, Ordering::Relaxed);
+                    if index >= count {
+                        return;
+                    }
+                    check(&task(kind, index));
+                }
+            });
+        }
+    });
 }
 
 /// The text of the right choice, after checking that there is one, and that all differ.
