@@ -1,7 +1,9 @@
 //! How long the world maps of the rule of thumb take, on one core, and what reading them off a
-//! table errs by: `cargo run --release -p lessons --example rule_map`.
+//! table errs by: `cargo run --release -p lessons --example rule_map`. With `all` after `--`, the
+//! latter for every float that can be chosen and banks from the least to the greatest.
 
 use compass::field::{MagneticField, Zone};
+use compass::float_settings::FloatSettings;
 use earth::Date;
 use earth::grid::{FieldGrid, Mesh, Node, Survey};
 use lessons::rule_map::{LagTable, OntoNorth, less_rule, steady_lag};
@@ -30,29 +32,91 @@ fn main() -> Result<(), Box<dyn Error>> {
         start.elapsed()
     );
 
-    let start = Instant::now();
     let fields: Vec<MagneticField> = grid.nodes().iter().filter_map(|it| it.field()).collect();
+    let start = Instant::now();
+    let (table, flown) = solved(turn, &fields)?;
+    let solved_in = start.elapsed();
+    let read = fields.iter().filter(|it| table.lag(**it).is_some()).count();
+    println!(
+        "float: {flown} turns in {solved_in:?}, {read} places in {:?}",
+        start.elapsed()
+    );
+    errs_by(turn, &fields, &table, 23)?;
+
+    if std::env::args().any(|it| it == "all") {
+        let sample = spread(&fields);
+        for (name, float) in floats() {
+            for bank in [5_f64, 15.0, 30.0, 60.0] {
+                println!("{name}, {bank}° of bank");
+                let turn = OntoNorth {
+                    bank: bank.to_radians(),
+                    float,
+                    ..turn
+                };
+                errs_by(turn, &sample, &solved(turn, &sample)?.0, 1)?;
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Fields from the flattest to the steepest of each zone, and the weakest ones: there a table errs
+/// most.
+fn spread(fields: &[MagneticField]) -> Vec<MagneticField> {
+    let sorted = |zone: Zone, by: fn(&MagneticField) -> f64| {
+        let mut fields: Vec<MagneticField> = (fields.iter().copied())
+            .filter(|it| it.zone() == zone)
+            .collect();
+        fields.sort_by(|a, b| by(a).total_cmp(&by(b)));
+        fields
+    };
+    let steepness = |zone: Zone, count: usize| {
+        let fields = sorted(zone, |it| -it.dip().abs());
+        let every = fields.len() / count;
+        fields.into_iter().step_by(every).take(count)
+    };
+    let weakest = sorted(Zone::Reliable, |it| it.total());
+    steepness(Zone::Reliable, 5)
+        .chain(weakest.into_iter().step_by(100).take(4))
+        .chain(steepness(Zone::Caution, 2))
+        .collect()
+}
+
+/// The floats that a map can be made for.
+fn floats() -> [(&'static str, FloatSettings); 5] {
+    [
+        ("standard", FloatSettings::default()),
+        ("brisk", FloatSettings::brisk()),
+        ("sluggish", FloatSettings::sluggish()),
+        ("lightly damped", FloatSettings::lightly_damped()),
+        ("sticky pivot", FloatSettings::default().with_sticky_pivot()),
+    ]
+}
+
+/// The table for one way to turn in all these fields, and how many turns it took.
+fn solved(turn: OntoNorth, fields: &[MagneticField]) -> Result<(LagTable, usize), Box<dyn Error>> {
     let mut table = LagTable::default();
     let needed = LagTable::needed(fields.iter().copied());
     for &node in &needed {
         table.put(node, turn.lag(LagTable::field(node)?)?);
     }
-    let flown = start.elapsed();
-    let lags: Vec<Option<f64>> = fields.iter().map(|&field| table.lag(field)).collect();
-    println!(
-        "float: {} turns in {flown:?}, all places in {:?}",
-        needed.len(),
-        start.elapsed()
-    );
+    Ok((table, needed.len()))
+}
 
+/// Prints what the table errs by at every so-manieth place.
+fn errs_by(
+    turn: OntoNorth,
+    fields: &[MagneticField],
+    table: &LagTable,
+    every: usize,
+) -> Result<(), Box<dyn Error>> {
     for zone in [Zone::Reliable, Zone::Caution] {
-        let asked = fields.iter().zip(&lags).enumerate();
-        let asked = asked.filter(|(index, (field, _))| {
-            field.zone() == zone && (zone == Zone::Caution || index % 23 == 0)
-        });
+        // There are far fewer places of caution.
+        let every = if zone == Zone::Caution { 1 } else { every };
+        let asked = fields.iter().filter(|it| it.zone() == zone).step_by(every);
         let (mut worst, mut count) = ((0.0_f64, MagneticField::new(0.0, 0.0, 0.0)?), 0);
-        for (_, (&field, lag)) in asked {
-            let off = (lag.unwrap_or(f64::NAN) - turn.lag(field)?).abs();
+        for &field in asked {
+            let off = (table.lag(field).unwrap_or(f64::NAN) - turn.lag(field)?).abs();
             if off > worst.0 || off.is_nan() {
                 worst = (off, field);
             }

@@ -91,7 +91,7 @@ pub(super) static MAPS: MapWords = MapWords {
         let field =
             surveyed.map(|seconds| format!("Field at 16 471 places, every 2°, in {seconds:.1} s."));
         let turns = flown.map(|(turns, seconds)| {
-            format!(" {turns} turns flown in {seconds:.1} s, and read off between them (standard float, 15° of bank: within 0.1°).")
+            format!(" {turns} turns flown in {seconds:.1} s, and read off between them (where a compass is reliable, within 0.1°; with the lightly damped float, within 0.25°).")
         });
         format!("{}{}", field.unwrap_or_default(), turns.unwrap_or_default())
     },

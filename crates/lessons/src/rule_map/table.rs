@@ -2,8 +2,8 @@
 //!
 //! A lag depends on dip and total intensity alone, and smoothly; so a few hundred flights do for
 //! the whole world. Between the nodes four by four of them are joined by cubics. What that errs
-//! by is measured in `crates/lessons/tests/rule_map.rs`: for the standard float at most 0.1°
-//! where a compass is reliable, and 1° in the caution zone.
+//! by is measured in `crates/lessons/tests/rule_map.rs`: where a compass is reliable, from 5° to
+//! 45° of bank, at most 0.1°, or 0.25° with the lightly damped float; in the caution zone 0.5°.
 
 use compass::field::{MagneticField, UNRELIABLE_BELOW};
 use compass::maths;
@@ -12,17 +12,18 @@ use compass::range::OutOfRange;
 /// Degrees of dip between two nodes.
 const DIP_STEP: f64 = 2.0;
 /// The steepest node, degrees. Where the horizontal field is above what is unreliable, and the
-/// whole no stronger than the strongest node, the dip stays within half a degree of it.
+/// whole no stronger than the strongest node, the dip stays within a degree of it.
 const STEEPEST: f64 = 88.0;
 /// Nodes from the steepest upward dip to the steepest downward one.
 const DIPS: usize = (2.0 * STEEPEST / DIP_STEP) as usize + 1;
 
-/// Tesla of total intensity between two nodes.
-const TOTAL_STEP: f64 = 8e-6;
-/// The weakest node, tesla: below the 22 µT that is the least on Earth.
-const WEAKEST: f64 = 14e-6;
-/// Nodes from the weakest up; the strongest is above the 67 µT that is the most on Earth.
-const TOTALS: usize = 9;
+/// √T between two nodes of intensity. They are spread evenly over its root, with which the float's
+/// own rates go; in a weak field, where the lag changes most, they lie closest.
+const ROOT_STEP: f64 = 0.5e-3;
+/// The root of the weakest node, 14 µT: below the 22 µT that is the least on Earth.
+const WEAKEST: f64 = 3.8e-3;
+/// Nodes from the weakest up; the strongest, 77 µT, is above the 67 µT that is the most on Earth.
+const TOTALS: usize = 11;
 
 /// Lags at north for one way to fly onto it; those that are not solved are not numbers.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,7 +46,8 @@ impl LagTable {
     /// Never for a node of [`Self::needed`]; a number that is no node's may be refused.
     pub fn field(node: usize) -> Result<MagneticField, OutOfRange> {
         let dip = (DIP_STEP * (node % DIPS) as f64 - STEEPEST).to_radians();
-        let total = WEAKEST + TOTAL_STEP * (node / DIPS) as f64;
+        let root = WEAKEST + ROOT_STEP * (node / DIPS) as f64;
+        let total = root * root;
         let (sin, cos) = maths::sin_cos(dip);
         MagneticField::new(total * cos, total * sin, 0.0)
     }
@@ -99,7 +101,7 @@ impl Between {
             return None;
         }
         let dip = (field.dip().to_degrees() + STEEPEST) / DIP_STEP;
-        let total = (field.total() - WEAKEST) / TOTAL_STEP;
+        let total = (field.total().sqrt() - WEAKEST) / ROOT_STEP;
         Some(Self {
             dip: among(dip, DIPS)?,
             total: among(total, TOTALS)?,
@@ -138,8 +140,8 @@ mod tests {
     fn a_cubic_is_read_off_exactly_and_nothing_beyond_the_earth() {
         let mut table = LagTable::default();
         let law = |field: MagneticField| {
-            let (dip, total) = (field.dip(), field.total() / 1e-5);
-            dip * dip * dip - 0.3 * dip + 0.01 * total * total * dip
+            let (dip, root) = (field.dip(), field.total().sqrt() * 1e3);
+            dip * dip * dip - 0.3 * dip + 0.01 * root * root * dip
         };
         let field = |dip: f64, total: f64| {
             let (sin, cos) = maths::sin_cos(dip.to_radians());

@@ -14,6 +14,7 @@
 //! looks at 2100 of each kind.
 
 use crate::{each, flight, folded, number_after};
+use compass::maths;
 use lessons::drill::{Aim, Hemisphere, Kind, Manoeuvre, Octant, Task};
 
 /// Standard gravity, m/s², and a knot, m/s.
@@ -102,7 +103,7 @@ fn angle(from: f64, target: f64, side: f64) -> f64 {
 /// nought and greatest half-way. Rolling takes bank / 15° a second, and three times the 1/1.2 s
 /// with which the rest dies away, and the lag.
 fn turning_s(angle: f64, bank: f64, speed: f64) -> [f64; 2] {
-    let tan = |degrees: f64| degrees.to_radians().tan();
+    let tan = |degrees: f64| maths::tan(degrees.to_radians());
     let rate = (GRAVITY * tan(bank) / (speed * KNOT)).to_degrees();
     let even = angle / rate;
     let short = 1.0 - 2.0 * tan(bank / 2.0) / tan(bank);
@@ -116,7 +117,7 @@ fn turning_s(angle: f64, bank: f64, speed: f64) -> [f64; 2] {
 
 #[test]
 fn a_roll_out_s_turn_takes_what_it_must_and_its_readings_are_those_of_the_formulas() {
-    each(Kind::RollOut, 350, |task| {
+    each(Kind::RollOut, 150, |task| {
         let Some(Aim::RollOut {
             target_deg: target,
             bank_deg,
@@ -138,10 +139,8 @@ fn a_roll_out_s_turn_takes_what_it_must_and_its_readings_are_those_of_the_formul
         assert!(task.question.contains(&format!(" at {bank}° of bank ")));
         // The dipole: tan(dip) = 2 tan(latitude). Steeper than 90° less the dip a card goes round
         // no more; 6° are kept from it.
-        let dip = (2.0 * latitude.to_radians().tan())
-            .atan()
-            .to_degrees()
-            .abs();
+        let dip = maths::atan(2.0 * maths::tan(latitude.to_radians()));
+        let dip = dip.to_degrees().abs();
         let steepest = [18.0, 25.0, 45.0][usize::from(task.id.level) - 1];
         assert!((3.0..=steepest).contains(&bank), "{task:?}");
         assert!(bank <= (90.0 - dip - 6.0).max(3.0), "dip {dip}: {task:?}");
@@ -173,12 +172,12 @@ fn a_roll_out_s_turn_takes_what_it_must_and_its_readings_are_those_of_the_formul
         // The field in the axes of a card that stands square to the bank: yawed, then rolled.
         let begin = (target - side * bank / 2.0).to_radians();
         let (level, down) = (
-            latitude.to_radians().cos(),
-            2.0 * latitude.to_radians().sin(),
+            maths::cos(latitude.to_radians()),
+            2.0 * maths::sin(latitude.to_radians()),
         );
-        let (sin_bank, cos_bank) = bank_deg.to_radians().sin_cos();
-        let across = down * sin_bank - level * begin.sin() * cos_bank;
-        let steady = (-across).atan2(level * begin.cos()).to_degrees();
+        let (sin_bank, cos_bank) = maths::sin_cos(bank_deg.to_radians());
+        let across = down * sin_bank - level * maths::sin(begin) * cos_bank;
+        let steady = maths::atan2(-across, level * maths::cos(begin)).to_degrees();
         assert!(
             folded(steady_deg - steady).abs() < 1e-6,
             "{steady}: {task:?}"
@@ -197,7 +196,7 @@ fn manoeuvre(side: f64) -> Manoeuvre {
 
 #[test]
 fn a_timed_turn_takes_a_second_for_every_three_degrees() {
-    each(Kind::TimedTurn, 350, |task| {
+    each(Kind::TimedTurn, 150, |task| {
         let Some(Aim::TimedTurn {
             target_deg: target,
             bank_deg,
@@ -213,9 +212,7 @@ fn a_timed_turn_takes_a_second_for_every_three_degrees() {
         let Start { heading, speed, .. } = onto(task, target, side);
         assert_eq!(task.class.manoeuvre, manoeuvre(side));
         // Standard rate by tan(bank) = ω V / g, to the tenth of a degree as it is written.
-        let even = (3.0_f64.to_radians() * speed * KNOT / GRAVITY)
-            .atan()
-            .to_degrees();
+        let even = maths::atan(3.0_f64.to_radians() * speed * KNOT / GRAVITY).to_degrees();
         assert!((bank - even).abs() <= 0.05 + 1e-9, "{even}: {task:?}");
 
         let to_turn = angle(heading, target, side);
@@ -240,7 +237,7 @@ fn a_timed_turn_takes_a_second_for_every_three_degrees() {
 
 #[test]
 fn a_heading_to_hold_lies_off_the_start_and_the_card_swings_about_it() {
-    each(Kind::HoldHeading, 80, |task| {
+    each(Kind::HoldHeading, 60, |task| {
         let Some(Aim::HoldHeading {
             target_deg: target,
             from_s,
@@ -303,7 +300,7 @@ fn a_gyro_has_good_moments_and_never_set_it_carries_too_much() {
         assert!((0.0..=tolerance / 2.0).contains(ideal_deg), "{task:?}");
         // Never set, its error is a straight line in time: its own drift, and the Earth's turning,
         // by which the indication falls north of the equator. The root of the mean of its square.
-        let a_second = (drift_deg_h - 15.04 * latitude.to_radians().sin()) / 3600.0;
+        let a_second = (drift_deg_h - 15.04 * maths::sin(latitude.to_radians())) / 3600.0;
         let [first, last] = [*from_s, end].map(|time| error_at_start_deg + a_second * time);
         let never_set = ((first * first + first * last + last * last) / 3.0).sqrt();
         assert!(never_set >= 1.2 * tolerance - 0.01, "{never_set}: {task:?}");
