@@ -136,7 +136,8 @@ pub(crate) fn drawn(points: &[Point]) -> Vec<Point> {
 
 /// A line through points, several unbroken runs of it; a run of one point is a dot.
 pub(crate) fn polylines(runs: &[Vec<Point>]) -> BezPath {
-    let mut path = BezPath::new();
+    // A run of one point has one more.
+    let mut path = BezPath::with_capacity(runs.iter().map(|run| run.len() + 1).sum());
     for run in runs {
         if let Some((&first, rest)) = run.split_first() {
             path.move_to(first);

@@ -6,7 +6,7 @@ use std::f64::consts::FRAC_PI_2;
 
 /// A closed polygon.
 pub(crate) fn polygon(points: &[Point]) -> BezPath {
-    let mut path = BezPath::new();
+    let mut path = BezPath::with_capacity(points.len() + 1);
     add_polygon(&mut path, points);
     path
 }

@@ -7,7 +7,7 @@ use crate::chart::placing::{clearest, spread};
 use crate::chart::series::{fold, runs};
 use crate::chart::{FAINT, Frame, Hatch, Mark, compass_pen, drawn, heading_pen, polylines};
 use crate::lettering::{label, plate, text_width};
-use crate::outline::{add_polygon, add_segment, polygon, segment};
+use crate::outline::{add_segment, polygon, segment};
 use crate::shape::{Anchor, Pen, Shape};
 use crate::theme::Role;
 use compass::reading::Difference;
@@ -446,13 +446,16 @@ fn stretches(
 
 /// The areas between lines and zero.
 fn under(stretches: &[Vec<Point>], zero: f64) -> BezPath {
-    let mut path = BezPath::new();
+    // Two corners at zero, and the way back.
+    let mut path = BezPath::with_capacity(stretches.iter().map(|it| it.len() + 3).sum());
     for stretch in stretches {
         if let (Some(first), Some(last)) = (stretch.first(), stretch.last()) {
-            let mut corners = vec![Point::new(first.x, zero)];
-            corners.extend_from_slice(stretch);
-            corners.push(Point::new(last.x, zero));
-            add_polygon(&mut path, &corners);
+            path.move_to((first.x, zero));
+            for &point in stretch {
+                path.line_to(point);
+            }
+            path.line_to((last.x, zero));
+            path.close_path();
         }
     }
     path

@@ -344,9 +344,8 @@ impl Attempt {
     }
 
     fn note(&mut self, help: Help) {
-        if !self.used.contains(&help) {
-            self.used.push(help);
-            self.used.sort_unstable();
+        if let Err(place) = self.used.binary_search(&help) {
+            self.used.insert(place, help);
         }
     }
 

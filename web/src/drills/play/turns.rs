@@ -156,9 +156,9 @@ fn Chart(task: Task, turned_to_deg: f64, rows: Vec<Row>) -> impl IntoView {
             is_strong: row.is_own(),
             has_reading: row.way == with_reading,
         });
-        let mut lines: Vec<TurnLine> = lines.collect();
         // What is to be looked at first lies over the others.
-        lines.sort_by_key(|it| it.is_strong);
+        let (strong, mut lines): (Vec<_>, Vec<_>) = lines.partition(|it: &TurnLine| it.is_strong);
+        lines.extend(strong);
         let view = TurnChartView {
             from_deg: from.degrees(),
             turned_to_deg,
