@@ -154,7 +154,7 @@ fn where_little_steers_a_banked_card_there_is_no_figure() {
         let bank = f64::from(bank);
         // By hand: on east the field in the card's plane is H cos φ − Z sin φ, on west with the
         // other sign, on north the plane holds all of H.
-        let (sine, cosine) = (bank.to_radians().sin(), bank.to_radians().cos());
+        let (sine, cosine) = (maths::sin(bank.to_radians()), maths::cos(bank.to_radians()));
         let across = [-1.0, 1.0].map(|side| level * cosine + side * field().vertical() * sine);
         for (heading, steers) in [(90.0, across[0]), (270.0, across[1])] {
             let none = steers.abs() < STEERS * level;
