@@ -1,6 +1,5 @@
 //! The shape of a scenario file, and reading one.
 
-use crate::json;
 use crate::scenario::ScenarioError;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
@@ -164,9 +163,16 @@ impl ScenarioFile {
 /// # Errors
 /// What is not of that shape, in a sentence that names the place.
 pub fn read_json<T: DeserializeOwned>(json: &str) -> Result<T, ScenarioError> {
-    serde_json::from_str(json).map_err(|error| {
-        ScenarioError::at(&json::path_of(json, &error), in_words(&error.to_string()))
-    })
+    let mut reader = serde_json::Deserializer::from_str(json);
+    let file: T = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
+        let path = error.path().to_string();
+        let said = error.inner().to_string();
+        ScenarioError::at(if path == "." { "" } else { &path }, in_words(&said))
+    })?;
+    reader
+        .end()
+        .map_err(|error| ScenarioError::at("", in_words(&error.to_string())))?;
+    Ok(file)
 }
 
 /// Puts the reader's own words into plainer ones: "unknown field `x`, expected one of `a`, `b`"

@@ -8,7 +8,6 @@
 pub mod air;
 pub mod events;
 mod file;
-pub mod json;
 pub mod manoeuvre;
 mod recorded;
 pub mod samples;

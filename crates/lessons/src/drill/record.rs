@@ -17,7 +17,6 @@
 use super::identity::TaskId;
 use super::set::check_version;
 use flights::Recorded;
-use flights::json::path_of;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use thiserror::Error;
@@ -187,15 +186,23 @@ fn plain(reason: &str) -> String {
 
 /// Reads JSON text of a known shape; what is not of it is said with its place.
 pub(super) fn read<T: serde::de::DeserializeOwned>(json: &str) -> Result<T, RecordError> {
-    serde_json::from_str(json).map_err(|error| {
-        if error.is_eof() {
-            let (line, column) = (error.line(), error.column());
+    let mut reader = serde_json::Deserializer::from_str(json);
+    let value = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
+        let path = error.path().to_string();
+        let inner = error.inner();
+        if inner.is_eof() {
+            let (line, column) = (inner.line(), inner.column());
             let reason = format!("it was cut short: it ends in line {line}, column {column}");
             return RecordError::at("", reason);
         }
-        if error.is_syntax() {
-            return RecordError::at("", format!("it is no JSON: {error}"));
+        if inner.is_syntax() {
+            return RecordError::at("", format!("it is no JSON: {inner}"));
         }
-        RecordError::at(&path_of(json, &error), plain(&error.to_string()))
-    })
+        RecordError::at(
+            if path == "." { "" } else { &path },
+            plain(&inner.to_string()),
+        )
+    })?;
+    reader.end().map_err(|error| RecordError::at("", error))?;
+    Ok(value)
 }
