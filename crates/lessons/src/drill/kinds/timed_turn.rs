@@ -58,7 +58,7 @@ pub(super) fn draw(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillEr
             roll_out::by_the_compass(id, &turned, &course, [from, target], (end, &shown), &plan)?;
         return Ok(Some(task));
     }
-    let rule_s = ways.clock_s;
+    let rule_s = angle / STANDARD_RATE_DEG_S;
     let simulated_s = end_s - ROLL_IN_S;
     Ok(Some(Task {
         id: *id,
