@@ -47,13 +47,18 @@ export async function goOn(page, seconds) {
   }
 }
 
+// As steep a bank is asked for, in whole degrees.
+const steepness = (bank) => Math.round(Math.abs(bank));
+export const isAsked = (page, bank) =>
+  expect(page.locator('.instruments')).toContainText(`asked: ${steepness(bank)}°`);
+
 // Banks by the keyboard, from level to whole degrees, right positive.
 export async function bankTo(page, bank) {
   const key = bank < 0 ? 'ArrowLeft' : 'ArrowRight';
-  const steep = Math.round(Math.abs(bank));
+  const steep = steepness(bank);
   for (let by = 0; by < Math.floor(steep / 5); by += 1) await page.keyboard.press(key);
   for (let by = 0; by < steep % 5; by += 1) await page.keyboard.press(`Shift+${key}`);
-  await expect(page.locator('.instruments')).toContainText(`asked: ${steep}°`);
+  await isAsked(page, bank);
 }
 
 // Flies on until the card, in a turn to that side, comes to a reading: what a screen reader is told.
