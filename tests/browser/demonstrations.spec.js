@@ -1,11 +1,10 @@
 // Demonstrations: their list, their player, what a class is asked, and the lesson plan.
 
 import AxeBuilder from '@axe-core/playwright';
-import { expect as look, test } from './fixtures.js';
+import { expect, test } from './fixtures.js';
 import { press, read, toPage, until } from './flying.js';
 import { fitAThumb } from './thumb.js';
 
-const expect = look.configure({ timeout: 20_000 });
 const told = (page) => page.locator('p[role=status].unseen');
 const violations = async (page) => (await new AxeBuilder({ page }).analyze()).violations;
 const button = (page, name) => page.getByRole('button', { name, exact: true });

@@ -12,7 +12,7 @@ export const SEED = 7;
 
 export const play = (page) => page.locator('.play');
 export const stage = (page, name) =>
-  expect(play(page)).toHaveAttribute('data-stage', name, { timeout: 15_000 });
+  expect(play(page)).toHaveAttribute('data-stage', name);
 export const address = (kind, more = 'level=1&tol=10') =>
   `drills.html#practise?kind=${kind}&seed=${SEED}&${more}`;
 

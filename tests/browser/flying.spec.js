@@ -1,10 +1,7 @@
 // Flying by the keyboard: turns, speed, time, and what the compass makes of them.
 
-import { expect as look, test } from './fixtures.js';
+import { expect, test } from './fixtures.js';
 import { begin, hurry, press, read, rightOf, until } from './flying.js';
-
-// An aircraft takes its seconds to answer, and a slow machine takes longer to show it.
-const expect = look.configure({ timeout: 20_000 });
 
 test('a right turn through north: the compass lags, then settles and agrees', async ({ open, page }) => {
   await open();

@@ -1,10 +1,8 @@
 // Flown by a stick, and the bowl gone round by keys and touch.
 
 import AxeBuilder from '@axe-core/playwright';
-import { expect as look, test } from './fixtures.js';
+import { expect, test } from './fixtures.js';
 import { press } from './flying.js';
-
-const expect = look.configure({ timeout: 20_000 });
 
 // Gives the browser a stick that the test moves: `window.pad`.
 async function plugIn(page, axes = [0, 0, 0, 0]) {

@@ -136,7 +136,7 @@ test('a task of the day is looked for and left, and is still to be done', async 
   await expect(list.nth(5)).toContainText('new Predict: ');
   await expect(list.nth(5)).toContainText(/easy$/);
   await button(page, 'Begin').press('Enter');
-  await expect(page.getByText('6 left today')).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText('6 left today')).toBeVisible();
   await button(page, 'Stop here').click();
   await expect(next).toContainText('Two to refresh, four new.');
   // In the other hemisphere nothing was practised.

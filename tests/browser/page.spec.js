@@ -67,7 +67,7 @@ test.describe('on a phone', () => {
     await button('Level the wings').tap();
     await expect(page.locator('#bank')).toHaveText('level');
     for (let tap = 0; tap < 3; tap += 1) await button(/^Right: bank/).tap();
-    await expect(page.getByText('standard rate')).toBeVisible({ timeout: 20_000 });
+    await expect(page.getByText('standard rate')).toBeVisible();
     expect((await overflow(page)).across).toBe(0);
     await button('Pause the flight').tap();
     await expect(page.locator('#doing')).toHaveText('Paused');

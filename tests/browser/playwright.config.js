@@ -17,6 +17,9 @@ export default defineConfig({
   fullyParallel: true,
   // Two cores run two browsers without a graphics card: the longest tests take half of this.
   timeout: 60_000,
+  // How long a state may be waited for. Nothing is measured by it: a machine at half the speed is
+  // to find the same faults.
+  expect: { timeout: 20_000 },
   workers: 2,
   // A test that passes only at the second try has found something.
   retries: 0,

@@ -1,10 +1,9 @@
 // Presenter mode, and what is covered so that a class can guess it.
 
 import AxeBuilder from '@axe-core/playwright';
-import { expect as look, test } from './fixtures.js';
+import { expect, test } from './fixtures.js';
 import { hurry, press, read, until } from './flying.js';
 
-const expect = look.configure({ timeout: 20_000 });
 const root = (page) => page.locator('html');
 
 // A turn through north in which the card lags, held still.

@@ -57,7 +57,7 @@ async function results(student, rights) {
 
 test('a set is composed by the keyboard, and every change is undone', async ({ open, page }) => {
   await open('sets.html');
-  await expect(link(page)).toHaveValue(/drills\.html#set=[\w-]+$/, { timeout: 20_000 });
+  await expect(link(page)).toHaveValue(/drills\.html#set=[\w-]+$/);
   await field(page, 'Title').fill('Onto north');
   await page.locator('#add-part').press('Enter');
   await expect(page.locator('#kind-2')).toBeFocused();
@@ -115,7 +115,7 @@ test('a set is composed by the keyboard, and every change is undone', async ({ o
 test('what it asks is shown: one task with its answer, and all questions', async ({ open, page }) => {
   await open('sets.html#compose?title=x&seed=12&kind=corrections&count=2&level=1&within=10');
   await button(page, 'Show me one').click();
-  await expect(page.locator('.one-task .right')).toHaveCount(1, { timeout: 20_000 });
+  await expect(page.locator('.one-task .right')).toHaveCount(1);
   await button(page, 'Show all questions').click();
   const { stdout } = await run(DIPWISE, [
     ...['drill', '--kind', 'corrections', '--seed', '12', '--level', '1', '--count', '2'],
@@ -127,7 +127,7 @@ test('what it asks is shown: one task with its answer, and all questions', async
 
 test('the link, the code and the file open the same set', async ({ open, page }) => {
   await open('sets.html#compose?title=Second+week&minutes=5&kind=predict&count=3&lat=-40&level=1&within=10&kind=roll-out&count=1&lat=&level=2&within=5');
-  await expect(link(page)).toHaveValue(/^http/, { timeout: 20_000 });
+  await expect(link(page)).toHaveValue(/^http/);
   const address = await link(page).inputValue();
   expect(address.length).toBeLessThan(271);
   expect(await readCode(page)).toBe(address);
@@ -218,7 +218,7 @@ test('a set goes on after a reload, and its time with it', async ({ open, page }
 
 test('of two tabs with a set the first answer to a task counts', async ({ open, page, context }) => {
   await open('sets.html#compose?title=Two&seed=12&kind=corrections&count=2&lat=&level=1&within=10');
-  await expect(link(page)).toHaveValue(/^http/, { timeout: 20_000 });
+  await expect(link(page)).toHaveValue(/^http/);
   const address = await link(page).inputValue();
   const { stdout } = await run(DIPWISE, [
     ...['drill', '--kind', 'corrections', '--seed', '12', '--level', '1', '--format', 'json'],
@@ -357,9 +357,9 @@ for (const colorScheme of ['light', 'dark']) {
       await open('sets.html#compose?title=x&seed=3&kind=corrections&count=1&lat=99&level=1&within=10');
       await clean('a fault');
       await field(page, 'Latitude').fill('');
-      await expect(link(page)).toHaveValue(/^http/, { timeout: 20_000 });
+      await expect(link(page)).toHaveValue(/^http/);
       await button(page, 'Show me one').click();
-      await expect(page.locator('.one-task')).toBeVisible({ timeout: 20_000 });
+      await expect(page.locator('.one-task')).toBeVisible();
       await clean('handed out');
       const address = await link(page).inputValue();
       await open('sets.html#class');
@@ -367,7 +367,7 @@ for (const colorScheme of ['light', 'dark']) {
         file('a.json', JSON.stringify(await results('A. Invented', [true, false, true]))),
         file('b.json', '{}'),
       ]);
-      await expect(page.locator('.class-table tbody tr')).toHaveCount(1, { timeout: 20_000 });
+      await expect(page.locator('.class-table tbody tr')).toHaveCount(1);
       await clean('class');
       await open(address);
       await expect(page.locator('#begin-set')).toBeVisible();

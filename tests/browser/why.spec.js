@@ -1,10 +1,9 @@
 // Why the card does what it does: the sentence, the bowl and the torques.
 
 import AxeBuilder from '@axe-core/playwright';
-import { expect as look, test } from './fixtures.js';
+import { expect, test } from './fixtures.js';
 import { begin, hurry, press, read, rightOf, until } from './flying.js';
 
-const expect = look.configure({ timeout: 20_000 });
 const sentence = (page) => page.locator('#why-sentence');
 
 for (const [latitude, wing, does] of [
