@@ -182,7 +182,7 @@ test.describe('on a phone', () => {
     await stage(page, 'explained');
     await expect(page.getByRole('heading', { name: 'Beyond the tolerance' })).toBeVisible();
     await expect(page.locator('.parts-of-it')).toContainText('Rule of thumb: a second for every 3°');
-    const across = () => document.documentElement.scrollWidth - window.innerWidth;
+    const across = () => document.documentElement.scrollWidth - document.documentElement.clientWidth;
     expect(await page.evaluate(across)).toBe(0);
 
     // Had again by its link, it is the same.

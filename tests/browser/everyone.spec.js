@@ -4,7 +4,7 @@ import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './fixtures.js';
 import { press } from './flying.js';
 
-const across = (page) => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+const across = (page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 for (const colorScheme of ['light', 'dark']) {
   test.describe(`in the system's own ${colorScheme} colours`, () => {

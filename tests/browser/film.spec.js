@@ -203,7 +203,7 @@ test.describe('on a phone', () => {
     // The key goes on to the program that has films, which asks the browser for its formats.
     await expect(page.locator('#film-formats')).not.toBeEmpty();
     await fitAThumb(panel(page).locator(':is(button, select, input:not([type=checkbox]), .film-check)'), 5);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
     await button(page, 'Record').tap();
     await expect(panel(page).getByText('Recording')).toBeVisible();
     await expect(page.locator('#card')).toBeInViewport({ ratio: 0.9 });

@@ -368,7 +368,7 @@ for (const colorScheme of ['light', 'dark']) {
         const { violations } = await new AxeBuilder({ page }).analyze();
         expect(violations, name).toEqual([]);
         const across = await page.evaluate(
-          () => document.documentElement.scrollWidth - window.innerWidth,
+          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
         );
         expect(across, name).toBe(0);
       }

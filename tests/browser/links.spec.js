@@ -251,7 +251,7 @@ for (const [width, height] of [[320, 320], [480, 420], [720, 600]]) {
       await expect(frame.getByText('For training only')).toBeInViewport({ ratio: 1 });
       await expect(frame.getByRole('link', { name: 'Open in full' })).toBeInViewport({ ratio: 1 });
       const over = await frame.locator('html').evaluate((it) => [
-        it.scrollWidth - innerWidth, it.scrollHeight - innerHeight,
+        it.scrollWidth - document.documentElement.clientWidth, it.scrollHeight - innerHeight,
       ]);
       expect(over).toEqual([0, 0]);
     };

@@ -15,7 +15,7 @@ const run = promisify(execFile);
 const field = (page, name) => page.getByRole('textbox', { name, exact: true });
 const map = (page) => page.locator('#map');
 const across = (page) =>
-  page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 // Until its lines are drawn.
 const drawn = (page) => expect(map(page)).not.toHaveAttribute('data-lines', '0', { timeout: 30_000 });
 

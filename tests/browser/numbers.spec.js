@@ -15,7 +15,7 @@ const run = promisify(execFile);
 const field = (page, name) => page.getByRole('textbox', { name, exact: true });
 const three = (degrees) => `${String(Math.round(degrees) % 360 || 360).padStart(3, '0')}°`;
 const across = (page) =>
-  page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 // Until the turns all round are flown.
 const flown = (page) => expect(page.locator('#rose svg')).toBeVisible({ timeout: 30_000 });
 

@@ -8,7 +8,7 @@ import { fitAThumb } from './thumb.js';
 const overflow = (page) =>
   page.evaluate(() => {
     const { scrollHeight, scrollWidth } = document.documentElement;
-    return { down: scrollHeight - innerHeight, across: scrollWidth - innerWidth };
+    return { down: scrollHeight - innerHeight, across: scrollWidth - document.documentElement.clientWidth };
   });
 
 for (const [width, height] of [[1280, 720], [1920, 1080]]) {

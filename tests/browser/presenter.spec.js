@@ -37,7 +37,7 @@ for (const [width, height] of [[1920, 1080], [1280, 720], [390, 844]]) {
       }
       const over = await page.evaluate(() => {
         const { scrollHeight, scrollWidth } = document.documentElement;
-        return { down: scrollHeight - innerHeight, across: scrollWidth - innerWidth };
+        return { down: scrollHeight - innerHeight, across: scrollWidth - document.documentElement.clientWidth };
       });
       expect(over).toEqual({ down: 0, across: 0 });
     });

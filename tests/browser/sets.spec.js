@@ -350,7 +350,7 @@ for (const colorScheme of ['light', 'dark']) {
         const { violations } = await new AxeBuilder({ page }).analyze();
         expect(violations, what).toEqual([]);
         const across = await page.evaluate(
-          () => document.documentElement.scrollWidth - window.innerWidth,
+          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
         );
         expect(across, what).toBe(0);
       };

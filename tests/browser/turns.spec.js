@@ -121,7 +121,7 @@ test.describe('on a phone', () => {
     await stage(page, 'asked');
     await fly();
     await expect(rows(page)).toHaveCount(5);
-    const across = () => document.documentElement.scrollWidth - window.innerWidth;
+    const across = () => document.documentElement.scrollWidth - document.documentElement.clientWidth;
     expect(await page.evaluate(across)).toBe(0);
     for (const part of ['#turn-chart', '.turns-table']) {
       await expect(page.locator(part)).toBeVisible();

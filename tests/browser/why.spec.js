@@ -61,7 +61,7 @@ for (const colorScheme of ['light', 'dark']) {
         await press(page, 'w');
         await expect(page.locator('#ledger canvas')).toHaveAttribute('aria-label', /net/);
         expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
-        const across = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        const across = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
         expect(across).toBe(0);
       });
     });

@@ -309,7 +309,7 @@ fn a_gyro_has_good_moments_and_never_set_it_carries_too_much() {
         let [first, last] = [*from_s, end].map(|time| error_at_start_deg + a_second * time);
         let never_set = ((first * first + first * last + last * last) / 3.0).sqrt();
         assert!(never_set >= 1.2 * tolerance - 0.01, "{never_set}: {task:?}");
-        let said = number_after(&task.explanation.happened, "never set, ");
+        let said = number_after(&task.explanation.happened, "never set, by ");
         assert!((said - never_set).abs() < 0.06, "{never_set}: {task:?}");
     });
 }
