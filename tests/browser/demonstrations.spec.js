@@ -3,7 +3,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './fixtures.js';
 import { press, read, toPage, until } from './flying.js';
-import { fitAThumb } from './thumb.js';
+import { fitAThumb } from './fits.js';
 
 const told = (page) => page.locator('p[role=status].unseen');
 const violations = async (page) => (await new AxeBuilder({ page }).analyze()).violations;

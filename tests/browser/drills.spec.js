@@ -14,7 +14,7 @@ import {
   untilRead,
 } from './drilling.js';
 import { expect, test } from './fixtures.js';
-import { fitAThumb } from './thumb.js';
+import { across, fitAThumb } from './fits.js';
 
 test('what is chosen is answered by keyboard, explained, and tried again', async ({ open, page }) => {
   for (const kind of ['predict', 'read', 'name-the-cause', 'corrections']) {
@@ -182,8 +182,7 @@ test.describe('on a phone', () => {
     await stage(page, 'explained');
     await expect(page.getByRole('heading', { name: 'Beyond the tolerance' })).toBeVisible();
     await expect(page.locator('.parts-of-it')).toContainText('Rule of thumb: a second for every 3°');
-    const across = () => document.documentElement.scrollWidth - document.documentElement.clientWidth;
-    expect(await page.evaluate(across)).toBe(0);
+    expect(await across(page)).toBe(0);
 
     // Had again by its link, it is the same.
     await page.clock.resume();

@@ -3,8 +3,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './fixtures.js';
 import { press } from './flying.js';
-
-const across = (page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+import { across } from './fits.js';
 
 for (const colorScheme of ['light', 'dark']) {
   test.describe(`in the system's own ${colorScheme} colours`, () => {

@@ -7,7 +7,7 @@ import { readFileSync } from 'node:fs';
 import config from './playwright.config.js';
 import { expect, test } from './fixtures.js';
 import { press, read, until } from './flying.js';
-import { fitAThumb } from './thumb.js';
+import { across, fitAThumb } from './fits.js';
 
 const { launchOptions } = config.use;
 test.use({
@@ -203,7 +203,7 @@ test.describe('on a phone', () => {
     // The key goes on to the program that has films, which asks the browser for its formats.
     await expect(page.locator('#film-formats')).not.toBeEmpty();
     await fitAThumb(panel(page).locator(':is(button, select, input:not([type=checkbox]), .film-check)'), 5);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+    expect(await across(page)).toBe(0);
     await button(page, 'Record').tap();
     await expect(panel(page).getByText('Recording')).toBeVisible();
     await expect(page.locator('#card')).toBeInViewport({ ratio: 0.9 });

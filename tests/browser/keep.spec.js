@@ -4,6 +4,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { readFile } from 'node:fs/promises';
 import { expect, test } from './fixtures.js';
+import { across } from './fits.js';
 
 // The calendar day where the browser is, as the page counts it.
 const today = () => Math.floor((Date.now() - new Date().getTimezoneOffset() * 60_000) / 86_400_000);
@@ -367,10 +368,7 @@ for (const colorScheme of ['light', 'dark']) {
         }
         const { violations } = await new AxeBuilder({ page }).analyze();
         expect(violations, name).toEqual([]);
-        const across = await page.evaluate(
-          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-        );
-        expect(across, name).toBe(0);
+        expect(await across(page), name).toBe(0);
       }
     });
   });

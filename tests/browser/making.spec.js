@@ -4,7 +4,7 @@ import AxeBuilder from '@axe-core/playwright';
 import { readFile } from 'node:fs/promises';
 import { expect, test } from './fixtures.js';
 import { hurry, press, read, until } from './flying.js';
-import { fitAThumb } from './thumb.js';
+import { across, fitAThumb } from './fits.js';
 
 const button = (page, name) => page.getByRole('button', { name });
 const lane = (page) => page.getByRole('group', { name: 'Cues along the flight' });
@@ -272,6 +272,6 @@ test.describe('on a phone', () => {
     await button(page, 'Freeze').tap();
     await expect(handle(page, 'Freeze')).toBeVisible();
     await fitAThumb(page.locator('#making button, .cue-handle'));
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+    expect(await across(page)).toBe(0);
   });
 });

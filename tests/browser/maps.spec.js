@@ -6,7 +6,7 @@ import { execFile } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import { promisify } from 'node:util';
 import { expect, test } from './fixtures.js';
-import { fitAThumb } from './thumb.js';
+import { across, fitAThumb } from './fits.js';
 
 // The program, set by `cargo xtask test browser`.
 const { DIPWISE } = process.env;
@@ -14,8 +14,6 @@ const { DIPWISE } = process.env;
 const run = promisify(execFile);
 const field = (page, name) => page.getByRole('textbox', { name, exact: true });
 const map = (page) => page.locator('#map');
-const across = (page) =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 // Until its lines are drawn.
 const drawn = (page) => expect(map(page)).not.toHaveAttribute('data-lines', '0', { timeout: 30_000 });
 

@@ -3,7 +3,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './fixtures.js';
 import { press, read, until } from './flying.js';
-import { fitAThumb } from './thumb.js';
+import { fitAThumb } from './fits.js';
 
 const overflow = (page) =>
   page.evaluate(() => {

@@ -4,7 +4,7 @@ import AxeBuilder from '@axe-core/playwright';
 import { readFile } from 'node:fs/promises';
 import { expect, test } from './fixtures.js';
 import { begin, hurry, press, read, rightOf, until } from './flying.js';
-import { fitAThumb } from './thumb.js';
+import { across, fitAThumb } from './fits.js';
 
 const strips = (page) => page.getByRole('slider', { name: 'Time of flight' });
 const button = (page, name) => page.getByRole('button', { name });
@@ -185,6 +185,6 @@ test.describe('on a phone', () => {
     await page.locator('.time-tools').getByRole('button', { name: /^Replay/ }).tap();
     await expect(doing(page)).toHaveText(/^Replay/);
     await fitAThumb(page.locator('.time-tools button'));
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+    expect(await across(page)).toBe(0);
   });
 });

@@ -7,6 +7,7 @@ import { readFile } from 'node:fs/promises';
 import { promisify } from 'node:util';
 import { expect, test } from './fixtures.js';
 import { readCode, sealed } from './passing_on.js';
+import { across } from './fits.js';
 
 // The program, set by `cargo xtask test browser`.
 const { DIPWISE } = process.env;
@@ -349,10 +350,7 @@ for (const colorScheme of ['light', 'dark']) {
       const clean = async (what) => {
         const { violations } = await new AxeBuilder({ page }).analyze();
         expect(violations, what).toEqual([]);
-        const across = await page.evaluate(
-          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-        );
-        expect(across, what).toBe(0);
+        expect(await across(page), what).toBe(0);
       };
       await open('sets.html#compose?title=x&seed=3&kind=corrections&count=1&lat=99&level=1&within=10');
       await clean('a fault');

@@ -4,6 +4,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './fixtures.js';
 import { hurry, press, read, rightOf, until } from './flying.js';
+import { across } from './fits.js';
 
 const start = (page) => page.getByRole('button', { name: 'Start a new flight' });
 
@@ -279,8 +280,7 @@ for (const colorScheme of ['light', 'dark']) {
         await page.getByLabel('Vibration').fill('2');
         await page.getByLabel('Soft iron, down by down').fill('lots');
         expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
-        const across = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-        expect(across).toBe(0);
+        expect(await across(page)).toBe(0);
       });
     });
   }

@@ -3,7 +3,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { address, bankTo, goOn, put, SEED, stage, stopClock, task, untilRead } from './drilling.js';
 import { expect, test } from './fixtures.js';
-import { fitAThumb } from './thumb.js';
+import { across, fitAThumb } from './fits.js';
 
 const rows = (page) => page.locator('.turns-table tbody tr');
 
@@ -121,8 +121,7 @@ test.describe('on a phone', () => {
     await stage(page, 'asked');
     await fly();
     await expect(rows(page)).toHaveCount(5);
-    const across = () => document.documentElement.scrollWidth - document.documentElement.clientWidth;
-    expect(await page.evaluate(across)).toBe(0);
+    expect(await across(page)).toBe(0);
     for (const part of ['#turn-chart', '.turns-table']) {
       await expect(page.locator(part)).toBeVisible();
       const box = await page.locator(part).boundingBox();

@@ -3,6 +3,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './fixtures.js';
 import { begin, hurry, press, read, rightOf, until } from './flying.js';
+import { across } from './fits.js';
 
 const sentence = (page) => page.locator('#why-sentence');
 
@@ -61,8 +62,7 @@ for (const colorScheme of ['light', 'dark']) {
         await press(page, 'w');
         await expect(page.locator('#ledger canvas')).toHaveAttribute('aria-label', /net/);
         expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
-        const across = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-        expect(across).toBe(0);
+        expect(await across(page)).toBe(0);
       });
     });
   }

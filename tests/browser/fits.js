@@ -1,4 +1,4 @@
-// What a thumb can hit, the one measure of every spec of touch.
+// What fits a screen and a thumb: the one measure of every spec of either.
 
 import { expect } from './fixtures.js';
 
@@ -11,3 +11,11 @@ export async function fitAThumb(parts, atLeast = 2, told = '') {
     expect(Math.min(box.width, box.height), told).toBeGreaterThanOrEqual(43.9);
   }
 }
+
+// How many pixels of the page lie beyond the right edge. A phone shows all of a page that is too
+// wide by showing it smaller, and `innerWidth` grows along: so the width that was laid out counts.
+export const across = (page) =>
+  page.evaluate(() => {
+    const { scrollWidth, clientWidth } = document.documentElement;
+    return scrollWidth - clientWidth;
+  });
