@@ -177,8 +177,8 @@ impl Attempt {
         self.chosen
     }
 
-    /// The answer, where it counts, the first time that there is one. Another try is marked, and given in its place
-    /// only where it may be: of a flight that may be taken back.
+    /// The answer, where it counts, the first time that there is one. Another try is marked, and
+    /// given in its place only where it may be: of a flight that may be taken back.
     pub(super) fn give(&mut self) -> Option<Given> {
         let (answer, _) = self.marked.as_ref().filter(|_| self.counts())?;
         let counts = match self.given {

@@ -1,6 +1,5 @@
 //! Predict: lag, lead or agreement in a turn, and what the card shows as a turn begins.
 
-use super::super::class::{Class, Hemisphere, Manoeuvre, Octant};
 use super::super::course::{error_deg, fly};
 use super::super::dice::Dice;
 use super::super::identity::{DrillError, TaskId};
@@ -109,7 +108,7 @@ fn in_turn(id: &TaskId, dice: &mut Dice, mixed: bool) -> Result<Option<Task>, Dr
     Ok(Some(Task {
         id: *id,
         at_latitude_deg: turned.latitude_deg,
-        class: class(id, &turned, target),
+        class: turned.class(id, target),
         question: format!(
             "At {} you fly {} and {}{throttle}. What does the compass do as the aircraft passes {}?",
             words::latitude(turned.latitude_deg),
@@ -183,7 +182,7 @@ fn roll_in(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
     Ok(Some(Task {
         id: *id,
         at_latitude_deg: turned.latitude_deg,
-        class: class(id, &turned, from),
+        class: turned.class(id, from),
         question: format!(
             "At {} you fly {} and roll into a {} turn at {}° of bank and {} kt. What does the \
              compass show in the first {WATCHED_S} seconds?",
@@ -219,17 +218,4 @@ fn roll_in(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
             ),
         },
     }))
-}
-
-fn class(id: &TaskId, turned: &Turned, heading_deg: f64) -> Class {
-    Class {
-        kind: id.kind,
-        octant: Octant::of(heading_deg),
-        manoeuvre: if turned.side < 0.0 {
-            Manoeuvre::LeftTurn
-        } else {
-            Manoeuvre::RightTurn
-        },
-        hemisphere: Hemisphere::of(turned.latitude_deg),
-    }
 }

@@ -72,20 +72,10 @@ fn in_turn(id: &TaskId, dice: &mut Dice) -> Result<Option<Task>, DrillError> {
         return Ok(None);
     };
     let end = moment.time + 2.0;
-    let class = Class {
-        kind: id.kind,
-        octant: Octant::of(on),
-        manoeuvre: if turned.side < 0.0 {
-            Manoeuvre::LeftTurn
-        } else {
-            Manoeuvre::RightTurn
-        },
-        hemisphere: Hemisphere::of(turned.latitude_deg),
-    };
     Ok(Some(Task {
         id: *id,
         at_latitude_deg: turned.latitude_deg,
-        class,
+        class: turned.class(id, on),
         question: format!(
             "At {} you {}. The compass reads {}. What is the heading?",
             words::latitude(turned.latitude_deg),

@@ -4,8 +4,8 @@ mod gyro;
 mod held;
 mod turn;
 
-pub use turn::TurnFollowed;
 pub(super) use turn::rolled;
+pub use turn::{ASKED_DEG, TurnFollowed};
 
 use super::course::moments;
 use super::generate;

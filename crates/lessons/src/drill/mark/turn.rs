@@ -19,7 +19,7 @@ const LEVEL_DEG: f64 = 2.0;
 /// then settled but for the swirl.
 const LEVEL_FOR_S: f64 = 10.0;
 /// A bank that is asked for and steeper than this is part of the turn, degrees; chosen.
-const ASKED_DEG: f64 = 4.0;
+pub const ASKED_DEG: f64 = 4.0;
 
 /// The turn that a task asks for.
 pub(super) struct Asked {

@@ -1,18 +1,18 @@
 //! A turn, flown without a mistake in each way from one pass: the turn goes on, and where a way
 //! rolls out, a copy of it does.
 
+use super::super::course::LOOK_EVERY;
 use super::super::mark::TurnFollowed;
 use super::super::turning::{ROLL_IN_S, STANDARD_RATE_DEG_S};
 use super::{FlownTurn, Onto, Track, TurnEnd, Ways};
 use crate::roll_out::{Crossing, Lead, reading_by_rule};
+use compass::free_flight::Controls;
 use compass::gust::NUMBERS;
 use compass::heading::{CompassHeading, MagneticHeading};
 use compass::rule_of_thumb::Turn;
 use compass::simulation::{STEPS_PER_SECOND, Simulation};
 use flights::{Scenario, ScenarioError};
 
-/// Steps between two moments that are looked at: those of a mark.
-const LOOK_EVERY: u64 = STEPS_PER_SECOND / 10;
 /// The longest that is waited for a heading to be held level, s; chosen: rolling out and the ten
 /// seconds that count take half of it.
 const LEVELLED_S: u64 = 40;
@@ -73,9 +73,8 @@ impl AskedTurn {
                 let now = flight.reading().compass;
                 for it in &mut waiting {
                     if it.end.is_none() && it.sign.is_given(flight.state().step, now, side) {
-                        let level = |flight: &mut Simulation| flight.step(&level, [0.0; NUMBERS]);
                         it.end =
-                            Some(self.levelled(flight.clone(), level, followed, track.clone()));
+                            Some(self.levelled(flight.clone(), &level, followed, track.clone()));
                     }
                 }
                 if waiting.iter().all(|it| it.end.is_some()) {
@@ -108,14 +107,14 @@ impl AskedTurn {
     fn levelled(
         &self,
         mut flight: Simulation,
-        level: impl Fn(&mut Simulation),
+        level: &Controls,
         mut followed: TurnFollowed,
         mut track: Track,
     ) -> FlownTurn {
         let roll_out_s = flight.time() - ROLL_IN_S;
         let reading = flight.reading().compass;
         for _ in 0..LEVELLED_S * STEPS_PER_SECOND {
-            level(&mut flight);
+            flight.step(level, [0.0; NUMBERS]);
             if look(&flight, &mut followed, &mut track) {
                 let moment = flight.moment();
                 let onto = Onto {

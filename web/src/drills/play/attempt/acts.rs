@@ -6,12 +6,11 @@ use crate::drills::play::ask::Ask;
 use crate::flown::start_of;
 use compass::simulation::STEP;
 use flights::Recorded;
+use lessons::drill::mark::ASKED_DEG;
 use lessons::drill::record::{Help, Record};
 use lessons::drill::results::Answer;
 use lessons::drill::{Aim, Kind};
 
-/// A bank that is asked for and steeper than this is part of a turn, degrees; chosen.
-const BANKED_DEG: f64 = 4.0;
 /// How long before a roll-out another try begins, s; chosen: time to see where the turn is.
 const BEFORE_S: f64 = 8.0;
 
@@ -178,9 +177,9 @@ impl Attempt {
         if let Some(Aim::HoldHeading { from_s, .. } | Aim::SetGyro { from_s, .. }) = self.task.aim {
             return ((from_s / STEP).round() as u64).min(flown.steps());
         }
-        let banks = |step: &u64| flown.controls_at(*step).bank().to_degrees().abs() >= BANKED_DEG;
-        let looks = (0..flown.steps()).rev().step_by(LOOK_EVERY as usize);
-        let roll_out = looks.into_iter().find(banks).unwrap_or(0);
+        let banks = |step: &u64| flown.controls_at(*step).bank().to_degrees().abs() >= ASKED_DEG;
+        let mut looks = (0..flown.steps()).rev().step_by(LOOK_EVERY as usize);
+        let roll_out = looks.find(banks).unwrap_or(0);
         roll_out.saturating_sub((BEFORE_S / STEP) as u64)
     }
 
