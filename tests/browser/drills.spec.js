@@ -1,6 +1,5 @@
 // The page of drills: each kind of task is put, answered and explained, by keyboard and by touch.
 
-import AxeBuilder from '@axe-core/playwright';
 import {
   address,
   bankTo,
@@ -13,6 +12,7 @@ import {
   stopClock,
   untilRead,
 } from './drilling.js';
+import { nothingToMend } from './axe.js';
 import { expect, test } from './fixtures.js';
 import { across, fitAThumb } from './fits.js';
 
@@ -200,32 +200,22 @@ test.describe('on a phone', () => {
   });
 });
 
-for (const colorScheme of ['light', 'dark']) {
-  test.describe(`in ${colorScheme} colours`, () => {
-    test.use({ colorScheme });
-
-    test('axe finds nothing to mend', async ({ open, page }) => {
-      const clean = async (what) => {
-        const { violations } = await new AxeBuilder({ page }).analyze();
-        expect(violations, what).toEqual([]);
-      };
-      await open('drills.html#practise');
-      await clean('form');
-      for (const kind of ['corrections', 'set-gyro', 'roll-out']) {
-        await open(address(kind));
-        await stage(page, 'asked');
-        await clean(`${kind} asked`);
-        if (kind === 'set-gyro' || kind === 'roll-out') {
-          await page.keyboard.press(' ');
-          await page.getByText('Help', { exact: true }).click();
-          await clean(`${kind} flown`);
-          await page.keyboard.press('f');
-        } else {
-          await page.keyboard.press('1');
-        }
-        await stage(page, 'explained');
-        await clean(`${kind} explained`);
-      }
-    });
-  });
-}
+test('axe finds nothing to mend', async ({ open, page }) => {
+  await open('drills.html#practise');
+  await nothingToMend(page, 'form');
+  for (const kind of ['corrections', 'set-gyro', 'roll-out']) {
+    await open(address(kind));
+    await stage(page, 'asked');
+    await nothingToMend(page, `${kind} asked`);
+    if (kind === 'set-gyro' || kind === 'roll-out') {
+      await page.keyboard.press(' ');
+      await page.getByText('Help', { exact: true }).click();
+      await nothingToMend(page, `${kind} flown`);
+      await page.keyboard.press('f');
+    } else {
+      await page.keyboard.press('1');
+    }
+    await stage(page, 'explained');
+    await nothingToMend(page, `${kind} explained`);
+  }
+});

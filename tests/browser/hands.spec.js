@@ -1,6 +1,6 @@
 // Flown by a stick, and the bowl gone round by keys and touch.
 
-import AxeBuilder from '@axe-core/playwright';
+import { nothingToMend } from './axe.js';
 import { expect, test } from './fixtures.js';
 import { press } from './flying.js';
 
@@ -183,16 +183,10 @@ test.describe('by touch', () => {
   });
 });
 
-for (const colorScheme of ['light', 'dark']) {
-  test.describe(`in ${colorScheme} colours`, () => {
-    test.use({ colorScheme });
-
-    test('the settings of a stick bar nobody', async ({ open, page }) => {
-      await open();
-      await plugIn(page);
-      await page.locator('#stick summary').click();
-      await page.getByRole('button', { name: 'Find the axis for the airspeed' }).click();
-      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
-    });
-  });
-}
+test('the settings of a stick bar nobody', async ({ open, page }) => {
+  await open();
+  await plugIn(page);
+  await page.locator('#stick summary').click();
+  await page.getByRole('button', { name: 'Find the axis for the airspeed' }).click();
+  await nothingToMend(page);
+});

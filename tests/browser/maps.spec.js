@@ -1,10 +1,10 @@
 // The page of maps: its maps are computed by workers, its figures are those of the program, its
 // address carries all of it, and it serves everyone.
 
-import AxeBuilder from '@axe-core/playwright';
 import { execFile } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import { promisify } from 'node:util';
+import { nothingToMend } from './axe.js';
 import { expect, test } from './fixtures.js';
 import { across, fitAThumb } from './fits.js';
 
@@ -163,23 +163,16 @@ test('dip and latitude stand side by side', async ({ open, page }) => {
   await expect(page).toHaveURL(/#dip\?lat=46/);
 });
 
-for (const colorScheme of ['light', 'dark']) {
-  test.describe(`in ${colorScheme} colours`, () => {
-    test.use({ colorScheme });
-
-    test('axe finds nothing to mend', async ({ open, page }) => {
-      for (const part of ['maps?show=steady&view=globe&bank=x', 'dip?lat=-30']) {
-        await open('maps.html');
-        await page.evaluate((to) => {
-          window.location.hash = to;
-        }, part);
-        await expect(page.locator('main')).toHaveAttribute('data-part', part.split('?')[0]);
-        const { violations } = await new AxeBuilder({ page }).analyze();
-        expect(violations, part).toEqual([]);
-      }
-    });
-  });
-}
+test('axe finds nothing to mend', async ({ open, page }) => {
+  for (const part of ['maps?show=steady&view=globe&bank=x', 'dip?lat=-30']) {
+    await open('maps.html');
+    await page.evaluate((to) => {
+      window.location.hash = to;
+    }, part);
+    await expect(page.locator('main')).toHaveAttribute('data-part', part.split('?')[0]);
+    await nothingToMend(page, part);
+  }
+});
 
 test.describe('on a phone', () => {
   test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });

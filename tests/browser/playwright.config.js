@@ -21,12 +21,12 @@ export default defineConfig({
   // to find the same faults.
   expect: { timeout: 20_000 },
   workers: 2,
-  // A test that passes only at the second try has found something.
-  retries: 0,
+  // Who stops a machine for a moment may break a test that waits. It is tried once more, and both
+  // the list and the tally of the run name it, since it may have found something all the same.
+  retries: 1,
   use: {
     ...devices['Desktop Chrome'],
     baseURL,
-    screenshot: 'only-on-failure',
     // Requests of a service worker cannot be refused here; the tests of it ask for it.
     serviceWorkers: 'block',
     launchOptions: {

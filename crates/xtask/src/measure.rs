@@ -3,6 +3,7 @@
 use anyhow::Result;
 
 use crate::stages::node_beside_page;
+use crate::tools;
 use crate::workspace::{Workspace, run as run_command};
 
 /// What to measure.
@@ -16,7 +17,8 @@ pub(crate) struct Options {
 /// Builds and serves the page, and prints what `tests/browser/measure.js` or `measure-film.js`
 /// measures of it.
 pub(crate) fn run(workspace: &Workspace, options: &Options) -> Result<()> {
-    let (mut command, built) = node_beside_page(workspace)?;
+    // The whole browser, as those have it who look at the page.
+    let (mut command, built) = node_beside_page(workspace, &tools::chromium()?.browser)?;
     built.print();
     let script = if options.film {
         "measure-film.js"

@@ -4,6 +4,7 @@ use std::env::current_exe;
 use std::fs;
 use std::io::{BufRead, BufReader};
 use std::net::{IpAddr, Ipv4Addr};
+use std::path::Path;
 use std::process::{Command, ExitCode, Stdio};
 use std::time::Instant;
 
@@ -107,7 +108,7 @@ pub(crate) fn run(workspace: &Workspace, options: &Options) -> Result<ExitCode> 
         total += tally;
     }
     println!("\n{}\n", summary.join("\n"));
-    println!("{} passed, {} failed", total.passed, total.failed);
+    println!("{total}");
     Ok(if total.failed == 0 {
         ExitCode::SUCCESS
     } else {
@@ -156,10 +157,12 @@ fn build_page(workspace: &Workspace, _: &Options) -> Result<Tally> {
 }
 
 /// Node in the folder of the browser tests, beside the page built and served until this program
-/// ends: the environment says where the page and the browser are. With it what was built.
-pub(crate) fn node_beside_page(workspace: &Workspace) -> Result<(Command, dist::Report)> {
+/// ends: the environment says where the page and this browser are. With it what was built.
+pub(crate) fn node_beside_page(
+    workspace: &Workspace,
+    browser: &Path,
+) -> Result<(Command, dist::Report)> {
     tools::npm_packages(workspace)?;
-    let chromium = tools::chromium()?;
     let built = dist::build(workspace, dist::Options::RELEASE)?;
     let server = Server::bind(
         &workspace.dist(),
@@ -175,7 +178,7 @@ pub(crate) fn node_beside_page(workspace: &Workspace) -> Result<(Command, dist::
     command
         .current_dir(workspace.browser_tests())
         .env("BASE_URL", address)
-        .env("CHROMIUM_PATH", &chromium.browser);
+        .env("CHROMIUM_PATH", browser);
     Ok((command, built))
 }
 
@@ -190,7 +193,7 @@ fn browser(workspace: &Workspace, options: &Options) -> Result<Tally> {
             .args(["--test", "commands"]),
     ))?;
     let dipwise = format!("debug/dipwise{}", std::env::consts::EXE_SUFFIX);
-    let (mut command, _) = node_beside_page(workspace)?;
+    let (mut command, _) = node_beside_page(workspace, &tools::headless_chromium()?)?;
     command.env("DIPWISE", workspace.target().join(dipwise));
     command.env("FFPROBE", tools::ffprobe()?);
     let report = workspace.browser_tests().join("results/report.json");
@@ -255,7 +258,8 @@ mod tests {
             tally,
             Tally {
                 passed: 3,
-                failed: 3
+                failed: 3,
+                ..Tally::default()
             }
         );
     }
@@ -263,13 +267,7 @@ mod tests {
     #[test]
     fn a_run_that_did_not_compile_counts_as_a_failure() {
         let tally = counted(&mut runner("error: no such thing", 101)).unwrap();
-        assert_eq!(
-            tally,
-            Tally {
-                passed: 0,
-                failed: 1
-            }
-        );
+        assert_eq!(tally, Tally::of_one(false));
     }
 
     #[test]

@@ -1,20 +1,23 @@
 //! Counting what passed, from what test runners print.
 
+use std::fmt::{self, Display, Formatter};
 use std::ops::AddAssign;
 
 use anyhow::{Context, Result};
 
-/// How many tests passed and failed.
+/// How many tests passed and failed, and how many of the passed ones only when tried again.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Tally {
     pub(crate) passed: u64,
     pub(crate) failed: u64,
+    pub(crate) tried_again: u64,
 }
 
 impl AddAssign for Tally {
     fn add_assign(&mut self, other: Self) {
         self.passed += other.passed;
         self.failed += other.failed;
+        self.tried_again += other.tried_again;
     }
 }
 
@@ -24,6 +27,7 @@ impl Tally {
         Self {
             passed: passed.into(),
             failed: (!passed).into(),
+            tried_again: 0,
         }
     }
 
@@ -54,10 +58,11 @@ impl Tally {
         Some(Self {
             passed: count("passed")?,
             failed: count("failed")?,
+            tried_again: 0,
         })
     }
 
-    /// The counts of Playwright's JSON report. A test that passed only when tried again failed.
+    /// The counts of Playwright's JSON report.
     pub(crate) fn from_playwright(report: &str) -> Result<Self> {
         let report: serde_json::Value =
             serde_json::from_str(report).context("Playwright's report is not JSON")?;
@@ -65,10 +70,22 @@ impl Tally {
             let count = report["stats"][key].as_u64();
             count.with_context(|| format!("Playwright's report has no number at stats.{key}"))
         };
+        let tried_again = count("flaky")?;
         Ok(Self {
-            passed: count("expected")?,
-            failed: count("unexpected")? + count("flaky")?,
+            passed: count("expected")? + tried_again,
+            failed: count("unexpected")?,
+            tried_again,
         })
+    }
+}
+
+impl Display for Tally {
+    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
+        write!(f, "{} passed, {} failed", self.passed, self.failed)?;
+        match self.tried_again {
+            0 => Ok(()),
+            again => write!(f, ", {again} of the passed when tried again"),
+        }
     }
 }
 
@@ -89,7 +106,11 @@ mod tests {
     use super::*;
 
     fn tally(passed: u64, failed: u64) -> Tally {
-        Tally { passed, failed }
+        Tally {
+            passed,
+            failed,
+            tried_again: 0,
+        }
     }
 
     #[test]
@@ -137,7 +158,11 @@ mod tests {
     #[test]
     fn playwright_reports_are_counted() {
         let report = r#"{"suites": [], "stats": {"expected": 7, "unexpected": 2, "flaky": 1, "skipped": 3}}"#;
-        assert_eq!(Tally::from_playwright(report).unwrap(), tally(7, 3));
+        let counted = Tally {
+            tried_again: 1,
+            ..tally(8, 2)
+        };
+        assert_eq!(Tally::from_playwright(report).unwrap(), counted);
     }
 
     #[test]
@@ -160,5 +185,11 @@ mod tests {
         sum += Tally::of_one(false);
         sum += tally(3, 4);
         assert_eq!(sum, tally(4, 5));
+        assert_eq!(sum.to_string(), "4 passed, 5 failed");
+        sum.tried_again += 2;
+        assert_eq!(
+            sum.to_string(),
+            "4 passed, 5 failed, 2 of the passed when tried again"
+        );
     }
 }

@@ -66,6 +66,9 @@ pub(crate) fn npm_packages(workspace: &Workspace) -> Result<()> {
     fs::write(&stamp, wanted).context("could not mark the npm packages as installed")
 }
 
+/// Debian's packages of Chromium, which go together in one version.
+const CHROMIUM_PACKAGES: [&str; 3] = ["chromium", "chromium-driver", "chromium-headless-shell"];
+
 /// A browser and the driver that goes with it.
 pub(crate) struct Chromium {
     pub(crate) browser: PathBuf,
@@ -78,11 +81,32 @@ pub(crate) fn chromium() -> Result<Chromium> {
         return Ok(found);
     }
     install(
-        &["chromium", "chromium-driver"],
+        &CHROMIUM_PACKAGES,
         "Chromium and chromedriver are needed",
         "put both on the path (or in CHROMIUM_PATH and CHROMEDRIVER)",
     )?;
     find_chromium().context("apt-get installed Chromium, and yet it is not on the path")
+}
+
+/// Finds Chromium without its windows, which opens a page with less than half the work, and
+/// installs it where that is possible without a password; else the whole browser.
+pub(crate) fn headless_chromium() -> Result<PathBuf> {
+    let find = || {
+        let named = std::env::var_os("CHROMIUM_PATH").map(PathBuf::from);
+        named.or_else(|| find_program(&["chromium-headless-shell", "chrome-headless-shell"]))
+    };
+    if let Some(found) = find() {
+        return Ok(found);
+    }
+    let installed = install(
+        &CHROMIUM_PACKAGES,
+        "Chromium without windows is not there",
+        "let the whole browser do its work",
+    );
+    if let Err(error) = installed {
+        println!("{error:#}");
+    }
+    find().map_or_else(|| Ok(chromium()?.browser), Ok)
 }
 
 /// Finds what reads videos back; installs it where that is possible without a password.
