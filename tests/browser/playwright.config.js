@@ -21,8 +21,8 @@ export default defineConfig({
   // to find the same faults.
   expect: { timeout: 20_000 },
   workers: 2,
-  // Who stops a machine for a moment may break a test that waits. It is tried once more, and both
-  // the list and the tally of the run name it, since it may have found something all the same.
+  // A machine that stands still for a moment may break a test that waits. It is tried once more; the
+  // list names it and the tally counts it, since it may have found something all the same.
   retries: 1,
   use: {
     ...devices['Desktop Chrome'],
