@@ -242,19 +242,15 @@ test('no room left is said', async ({ open, page }) => {
   await expect(handle(page, 'Caption')).toBeVisible();
 });
 
-test.describe('for everyone', () => {
-  test.use({ viewport: { width: 1280, height: 720 } });
-
-  test('axe finds nothing to mend on the bench', async ({ open, page }) => {
-    await open();
-    await begin(page);
-    await put(page, '1');
-    await put(page, '6');
-    for (const summary of await page.locator('#making summary').all()) await summary.click();
-    await button(page, /^Add a note/).click();
-    await nothingToMend(page);
-    expect(await page.evaluate(() => document.documentElement.scrollHeight - innerHeight)).toBe(0);
-  });
+test('axe finds nothing to mend on the bench', async ({ open, page }) => {
+  await open();
+  await begin(page);
+  await put(page, '1');
+  await put(page, '6');
+  for (const summary of await page.locator('#making summary').all()) await summary.click();
+  await button(page, /^Add a note/).click();
+  await nothingToMend(page);
+  expect(await page.evaluate(() => document.documentElement.scrollHeight - innerHeight)).toBe(0);
 });
 
 test.describe('on a phone', () => {

@@ -142,24 +142,20 @@ test('the chart is taken home as dots', async ({ open, page }) => {
   expect(bytes.length).toBeGreaterThan(20_000);
 });
 
-test.describe('for everyone', () => {
-  test.use({ viewport: { width: 1280, height: 720 } });
-
-  test('axe finds nothing to mend with a loop marked and replayed', async ({ open, page }) => {
-    await open();
-    await turn(page);
-    await press(page, 'Home');
-    await press(page, 'b');
-    await press(page, '.', 30);
-    await press(page, 'b');
-    await press(page, '-', 6);
-    await press(page, 'm');
-    await expect(doing(page)).toHaveText('Replay, ⅛×');
-    await nothingToMend(page);
-    expect(
-      await page.evaluate(() => document.documentElement.scrollHeight - innerHeight),
-    ).toBe(0);
-  });
+test('axe finds nothing to mend with a loop marked and replayed', async ({ open, page }) => {
+  await open();
+  await turn(page);
+  await press(page, 'Home');
+  await press(page, 'b');
+  await press(page, '.', 30);
+  await press(page, 'b');
+  await press(page, '-', 6);
+  await press(page, 'm');
+  await expect(doing(page)).toHaveText('Replay, ⅛×');
+  await nothingToMend(page);
+  expect(
+    await page.evaluate(() => document.documentElement.scrollHeight - innerHeight),
+  ).toBe(0);
 });
 
 test.describe('on a phone', () => {

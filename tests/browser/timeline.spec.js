@@ -151,22 +151,18 @@ test('it is shown and hidden by key and button', async ({ open, page }) => {
   await expect(strips(page)).toBeHidden();
 });
 
-test.describe('for everyone', () => {
-  test.use({ viewport: { width: 1280, height: 720 } });
-
-  test('axe finds nothing to mend while looking back', async ({ open, page }) => {
-    await open();
-    await turn(page);
-    await press(page, '[');
-    await nothingToMend(page);
-    const overflow = await page.evaluate(
-      () => document.documentElement.scrollHeight - innerHeight,
-    );
-    expect(overflow).toBe(0);
-    const card = await page.locator('#card').boundingBox();
-    const chart = await strips(page).boundingBox();
-    expect(card.height).toBeGreaterThan(chart.height);
-  });
+test('axe finds nothing to mend while looking back', async ({ open, page }) => {
+  await open();
+  await turn(page);
+  await press(page, '[');
+  await nothingToMend(page);
+  const overflow = await page.evaluate(
+    () => document.documentElement.scrollHeight - innerHeight,
+  );
+  expect(overflow).toBe(0);
+  const card = await page.locator('#card').boundingBox();
+  const chart = await strips(page).boundingBox();
+  expect(card.height).toBeGreaterThan(chart.height);
 });
 
 test.describe('on a phone', () => {
